@@ -1,0 +1,170 @@
+/**
+ * The door where people and devices write. What passes is an entry of a known kind in its exact shape, with a
+ * time that is not in the future; what does not pass is described in one sentence and kept aside (R-27).
+ */
+import { v5 as uuidFromName } from 'uuid';
+import { isBarnNumber, officialDigits } from '../shared/cow-number.ts';
+import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
+import { type Instant, instantText, MINUTE, parseInstant } from '../shared/instant.ts';
+import type { Said } from './entry.ts';
+import { envelope, sentenceOf } from './envelope.ts';
+import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
+import { parseStrictJson } from './strict-json.ts';
+
+/** What the door fills in when the line leaves it out, and the clock it judges by. */
+export interface DoorSettings {
+  readonly source: string;
+  readonly author: string;
+  readonly now: Instant;
+}
+
+export interface Passed {
+  readonly outcome: 'passed';
+  readonly said: Said;
+  /** SHA-256 of the canonical writer's half. */
+  readonly content: string;
+  readonly at: Instant;
+  /** True when the id was derived from source and content, so the same line again is the same entry. */
+  readonly derivedId: boolean;
+}
+
+export interface TurnedAway {
+  readonly outcome: 'refused';
+  readonly problem: string;
+  readonly pointer?: string;
+  readonly id?: string;
+  /** Cow numbers that can be read in it. */
+  readonly cows: readonly string[];
+  /** Entry ids it names, whose cows it may concern too. */
+  readonly mentions: readonly string[];
+  /** Exactly what was said. */
+  readonly text: string;
+}
+
+const LONGEST = 64 * 1024;
+const AHEAD = 5 * MINUTE;
+/** Name space of ids derived from content; made once for Byrebook. */
+const ID_SPACE = '8c1c9d0e-6f0b-4f5e-9a53-3d1f0b7c2e64';
+
+/** Reads one line of JSON at the door. */
+export const readLine = (text: string, settings: DoorSettings): Passed | TurnedAway => {
+  if (text.length > LONGEST) {
+    return turnAway(text, `the line is ${text.length} characters long; an entry has ${LONGEST} at most`);
+  }
+  const json = parseStrictJson(text);
+  return json.ok ? readValue(json.value, settings, text) : turnAway(text, json.problem);
+};
+
+/** Reads one JSON value at the door; `text` is what is kept aside if it is refused. */
+export const readValue = (
+  value: unknown,
+  settings: DoorSettings,
+  text: string = JSON.stringify(value),
+): Passed | TurnedAway => {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return turnAway(text, 'it is not an entry; an entry is a JSON object with type, time and data', undefined, value);
+  }
+  const written = value as Record<string, unknown>;
+  const derivedId = written.id === undefined;
+  const filled: Record<string, unknown> = {
+    specversion: '1.0',
+    source: settings.source,
+    author: settings.author,
+    ...written,
+  };
+  if (derivedId) filled.id = derivedIdOf(written, String(filled.source));
+  const shape = envelope.safeParse(filled, { reportInput: true });
+  if (!shape.success) {
+    const { problem, pointer } = sentenceOf(shape.error.issues);
+    return turnAway(text, problem, pointer, value);
+  }
+  const { datacontenttype: _, ...envelopeFields } = shape.data;
+  const { type, time, subject, data } = envelopeFields;
+  if (!isEntryType(type)) {
+    return turnAway(
+      text,
+      `"${type}" is not a kind of entry; it must be one of ${ENTRY_TYPES.join(', ')}`,
+      '/type',
+      value,
+    );
+  }
+  const kind = KINDS[type];
+  if ('bookOnly' in kind) {
+    return turnAway(text, `"${type}" is written by the book alone; print --issue makes it`, '/type', value);
+  }
+  if (kind.subject === 'cow' && subject === undefined) {
+    return turnAway(text, `"subject" is missing; a ${type} needs the cow's number there`, '/subject', value);
+  }
+  if (kind.subject === 'farm' && subject !== undefined) {
+    return turnAway(
+      text,
+      `"subject" is given, but a ${type} is about the farm, not a cow; take it out`,
+      '/subject',
+      value,
+    );
+  }
+  const payload = kind.schema.safeParse(data, { reportInput: true });
+  if (!payload.success) {
+    const { problem, pointer } = sentenceOf(payload.error.issues, ['data']);
+    return turnAway(text, problem, pointer, value);
+  }
+  if (type === 'residue-test' && (data.of === 'cow') !== (subject !== undefined)) {
+    return turnAway(
+      text,
+      'a residue test of a cow names her in "subject"; one of the tank has no subject',
+      '/subject',
+      value,
+    );
+  }
+  const parsed = parseInstant(time);
+  if (!parsed.ok) return turnAway(text, parsed.problem, '/time', value);
+  if (parsed.value > settings.now + AHEAD) {
+    return turnAway(
+      text,
+      `"time" ${time} is more than 5 minutes ahead of this book's clock (${instantText(settings.now)}); check the date and the device's clock`,
+      '/time',
+      value,
+    );
+  }
+  const said = envelopeFields as Said;
+  return { outcome: 'passed', said, content: contentOf(said), at: parsed.value, derivedId };
+};
+
+/** SHA-256 of the writer's half in canonical JSON: what "same content" means. */
+export const contentOf = (said: Said): string => sha256(canonicalJson(said));
+
+const derivedIdOf = (written: Record<string, unknown>, source: string): string => {
+  const { id: _, author: __, specversion: ___, ...rest } = written;
+  return uuidFromName(canonicalJson({ ...rest, source }), ID_SPACE);
+};
+
+const turnAway = (text: string, problem: string, pointer?: string, value?: unknown): TurnedAway => {
+  const id = fieldOf(value, 'id');
+  const given = fieldOf(value, 'subject');
+  const data = typeof value === 'object' && value !== null ? (value as Record<string, unknown>).data : undefined;
+  return {
+    outcome: 'refused',
+    problem,
+    ...(pointer === undefined ? {} : { pointer }),
+    ...(typeof id === 'string' ? { id } : {}),
+    cows: cowsIn(given, value === undefined ? text : ''),
+    mentions: ['entry', 'treatment', 'hold', 'request', 'instead']
+      .map((field) => fieldOf(data, field))
+      .filter((each): each is string => typeof each === 'string'),
+    text,
+  };
+};
+
+const fieldOf = (value: unknown, field: string): unknown =>
+  typeof value === 'object' && value !== null && Object.hasOwn(value, field)
+    ? (value as Record<string, unknown>)[field]
+    : undefined;
+
+/** The cows that can be read in a refused entry; in unreadable text, whatever stands behind a `subject`. */
+const cowsIn = (given: unknown, unreadable: string): string[] => {
+  const found = typeof given === 'number' ? [String(given)] : typeof given === 'string' ? [given.trim()] : [];
+  for (const match of unreadable.slice(0, LONGEST).matchAll(/"subject"\s*:\s*"?([0-9A-Za-z -]{1,20})/g)) {
+    if (match[1] !== undefined) found.push(match[1].trim());
+  }
+  return [...new Set(found)].filter((number) => isBarnNumber(number) || officialDigits(number) !== undefined);
+};

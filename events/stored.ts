@@ -1,0 +1,96 @@
+/** The way out of the log: stored canonical text → an entry the folds can use, or a named reason why not. Parses again, trusts nothing. */
+
+import { isBarnNumber, officialDigits } from '../shared/cow-number.ts';
+import { type Instant, parseInstant } from '../shared/instant.ts';
+import type { Aside, Entry, Said, Unusable } from './entry.ts';
+import { envelope, sentenceOf } from './envelope.ts';
+import { isEntryType, KINDS } from './kinds.ts';
+import { upcast } from './upcast.ts';
+
+export interface StoredRow {
+  readonly position: number;
+  /** The whole stored entry, canonical JSON. */
+  readonly entry: string;
+  /** SHA-256 of the writer's half. */
+  readonly content: string;
+}
+
+/** Reads one stored row. Never throws: a row that cannot be used is named with its position. */
+export const readStored = (row: StoredRow): { ok: true; entry: Entry } | { ok: false; unusable: Unusable } => {
+  let value: Record<string, unknown>;
+  try {
+    value = JSON.parse(row.entry) as Record<string, unknown>;
+  } catch {
+    return unusable(row, {}, 'the stored text is not readable; run verify');
+  }
+  const { sequence: _, recordedtime, via, ...said } = value;
+  const shape = envelope.safeParse(said, { reportInput: true });
+  if (!shape.success) return unusable(row, value, sentenceOf(shape.error.issues).problem);
+  const { type, id, subject, time, author, source } = shape.data;
+  if (!isEntryType(type)) return unusable(row, value, `this version does not know the kind "${type}"`);
+  const kind = KINDS[type];
+  if ((kind.subject === 'cow' && subject === undefined) || (kind.subject === 'farm' && subject !== undefined)) {
+    return unusable(
+      row,
+      value,
+      `a ${type} ${kind.subject === 'cow' ? 'needs a cow in "subject"' : 'takes no "subject"'}`,
+    );
+  }
+  const payload = kind.schema.safeParse(upcast(type, shape.data.data), { reportInput: true });
+  if (!payload.success) return unusable(row, value, sentenceOf(payload.error.issues, ['data']).problem);
+  const at = parseInstant(time);
+  if (!at.ok) return unusable(row, value, at.problem);
+  const entry = {
+    id,
+    type,
+    ...(subject === undefined ? {} : { subject }),
+    at: at.value,
+    author,
+    source,
+    data: payload.data,
+    content: row.content,
+    position: row.position,
+    recordedAt: instantOf(recordedtime),
+    ...(typeof via === 'string' ? { via } : {}),
+  };
+  return { ok: true, entry: entry as Entry };
+};
+
+/** A stored but unusable entry as something set aside (R-27). */
+export const asideOf = (unusableEntry: Unusable): Aside => ({
+  key: `unusable:${unusableEntry.id}:${unusableEntry.content.slice(0, 8)}`,
+  problem: unusableEntry.problem,
+  cows: unusableEntry.cows,
+  recordedAt: unusableEntry.recordedAt,
+  id: unusableEntry.id,
+});
+
+const instantOf = (value: unknown): Instant => {
+  const parsed = parseInstant(String(value));
+  return parsed.ok ? parsed.value : (0 as Instant);
+};
+
+const unusable = (
+  row: StoredRow,
+  value: Record<string, unknown>,
+  problem: string,
+): { ok: false; unusable: Unusable } => {
+  const subject = value.subject;
+  return {
+    ok: false,
+    unusable: {
+      id: typeof value.id === 'string' ? value.id : `position ${row.position}`,
+      type: typeof value.type === 'string' ? value.type : 'unreadable',
+      content: row.content,
+      position: row.position,
+      recordedAt: instantOf(value.recordedtime),
+      problem,
+      cows:
+        typeof subject === 'string' && (isBarnNumber(subject) || officialDigits(subject) !== undefined)
+          ? [subject]
+          : [],
+    },
+  };
+};
+
+export type { Said };

@@ -1,0 +1,30 @@
+/**
+ * Numbers of cows: the barn number on her tag or brand, exact text (`007` is not `7`), and the 15-digit official
+ * number, which is text too (a leading zero stays) and may be written with spaces.
+ */
+const BARN_NUMBER = /^[0-9A-Za-z-]{1,10}$/;
+const OFFICIAL = /^\d{15}$/;
+
+export const isBarnNumber = (text: string): boolean => BARN_NUMBER.test(text);
+
+/** The 15 digits without spaces, or `undefined` where the text is not an official number. */
+export const officialDigits = (text: string): string | undefined => {
+  const digits = text.replace(/ /g, '');
+  return OFFICIAL.test(digits) ? digits : undefined;
+};
+
+/** The number without its leading zeros, for finding a tag that was read short. */
+export const withoutLeadingZeros = (number: string): string => number.replace(/^0+(?=.)/, '');
+
+/** Order on paper: by the number as a number where it is one, then by its text. */
+export const byCowNumber = (a: string, b: string): number => {
+  const first = numericPart(a);
+  const second = numericPart(b);
+  if (first !== second) return first < second ? -1 : 1;
+  return a < b ? -1 : a > b ? 1 : 0;
+};
+
+const numericPart = (number: string): number => {
+  const digits = /\d+/.exec(number);
+  return digits === null ? Number.MAX_SAFE_INTEGER : Number(digits[0]);
+};

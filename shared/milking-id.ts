@@ -1,0 +1,21 @@
+/** One milking of one farm: the farm's local date and the schedule's name for it, `2026-03-14/afternoon`. */
+import { type LocalDay, parseLocalDay } from './local-day.ts';
+import { accepted, type Result, refused } from './refusal.ts';
+
+declare const milkingIdBrand: unique symbol;
+export type MilkingId = string & { readonly [milkingIdBrand]: true };
+
+export const milkingId = (day: LocalDay, name: string): MilkingId => `${day}/${name}` as MilkingId;
+
+export const parseMilkingId = (text: string): Result<MilkingId> => {
+  const slash = text.indexOf('/');
+  const day = parseLocalDay(text.slice(0, Math.max(0, slash)));
+  const name = text.slice(slash + 1);
+  if (slash < 0 || !day.ok || name.length === 0 || name.length > 40) {
+    return refused(`"${text.slice(0, 60)}" is not a milking; write it like 2026-03-14/afternoon`);
+  }
+  return accepted(text as MilkingId);
+};
+
+export const dayOfMilking = (id: MilkingId): LocalDay => id.slice(0, 10) as LocalDay;
+export const nameOfMilking = (id: MilkingId): string => id.slice(11);
