@@ -5,13 +5,15 @@ import { accepted, type Result, refused } from './refusal.ts';
 declare const milkingIdBrand: unique symbol;
 export type MilkingId = string & { readonly [milkingIdBrand]: true };
 
+/** As long as a farm may name a milking; one line, without the slash that parts it from the date. */
+const NAME = /^[^/\p{C}\p{Zl}\p{Zp}]{1,80}$/u;
+
 export const milkingId = (day: LocalDay, name: string): MilkingId => `${day}/${name}` as MilkingId;
 
 export const parseMilkingId = (text: string): Result<MilkingId> => {
   const slash = text.indexOf('/');
   const day = parseLocalDay(text.slice(0, Math.max(0, slash)));
-  const name = text.slice(slash + 1);
-  if (slash < 0 || !day.ok || name.length === 0 || name.length > 40) {
+  if (slash < 0 || !day.ok || !NAME.test(text.slice(slash + 1))) {
     return refused(`"${text.slice(0, 60)}" is not a milking; write it like 2026-03-14/afternoon`);
   }
   return accepted(text as MilkingId);
