@@ -148,12 +148,16 @@ const turnAway = (text: string, problem: string, pointer?: string, value?: unkno
     ...(pointer === undefined ? {} : { pointer }),
     ...(typeof id === 'string' ? { id } : {}),
     cows: cowsIn(given, value === undefined ? text : ''),
-    mentions: ['entry', 'treatment', 'hold', 'request', 'instead']
-      .map((field) => fieldOf(data, field))
-      .filter((each): each is string => typeof each === 'string'),
+    mentions: mentionsIn(data),
     text,
   };
 };
+
+/** The ids of other entries that a payload names, whose cows it may concern too. */
+export const mentionsIn = (data: unknown): string[] =>
+  ['entry', 'treatment', 'hold', 'request', 'instead']
+    .map((field) => fieldOf(data, field))
+    .filter((each): each is string => typeof each === 'string');
 
 const fieldOf = (value: unknown, field: string): unknown =>
   typeof value === 'object' && value !== null && Object.hasOwn(value, field)

@@ -1,0 +1,169 @@
+/**
+ * The front door of the log. A book is one farm's log in one database file; this opens it and gives every way of
+ * writing to it and reading from it. All of it is synchronous: when a call returns, what it says is on the disk.
+ */
+import fs from 'node:fs';
+import path from 'node:path';
+import { type Clock, fixedClock } from '../shared/clock.ts';
+import { instantText } from '../shared/instant.ts';
+import { UserProblem } from '../shared/refusal.ts';
+import type { Passed, TurnedAway } from './door.ts';
+import { contentOf } from './door.ts';
+import { type DataOf, KINDS } from './kinds.ts';
+import { type AppenderSettings, appender, type Receipt } from './log/append.ts';
+import { beginBook, idFor } from './log/begin.ts';
+import { FORMATS, type Format } from './log/formats.ts';
+import { checkpointOf, currentBook, originOf, readHead } from './log/head.ts';
+import { verifierKey } from './log/note.ts';
+import { openFile } from './log/open-file.ts';
+import { keepPaper, paperOf } from './log/papers.ts';
+import { type Known, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
+import { rowsOfId } from './log/set-aside.ts';
+import { readKey } from './log/signing-key.ts';
+import type { Connection } from './log/tables.ts';
+import { onBook, readOnlyFile } from './log/trouble.ts';
+import { type VerifyReport, verifyBook } from './log/verify.ts';
+import type { StoredRow } from './stored.ts';
+
+export type { Receipt } from './log/append.ts';
+export type { Known, UpTo } from './log/reading.ts';
+export type { VerifyReport } from './log/verify.ts';
+
+export interface BookOptions {
+  readonly clock: Clock;
+  /** Makes the book where there is none. With a fixed clock the new book is a rehearsal for ever. */
+  readonly create?: boolean;
+  readonly readOnly?: boolean;
+  /** Tells one rehearsal from another made at the same fixed time. */
+  readonly name?: string;
+  /** How long to wait for another program's lock; 3,000 when absent. */
+  readonly waitMilliseconds?: number;
+}
+
+export interface Book {
+  readonly path: string;
+  /** Made at the first `farm-set-up`; null until then. */
+  readonly farmId: string | null;
+  readonly bookId: string;
+  readonly rehearsal: boolean;
+  /** The clock to work by: a rehearsal's own fixed time, else the one given. */
+  readonly clock: Clock;
+  /** The public key in the text form of C2SP signed-note, for whoever checks this book's checkpoints. */
+  readonly verifierKey: string;
+  readonly head: () => { position: number; root: string };
+  /** Records what passed the door and keeps the rest aside, all in one transaction; one receipt each, in order. */
+  readonly record: (arrivals: readonly (Passed | TurnedAway)[], via?: string) => Receipt[];
+  /** Records what the book alone may write. Throws where the data is not of that kind's shape. */
+  readonly recordOwn: <T extends OwnType>(type: T, data: DataOf<T>) => { position: number; id: string };
+  /** Everything known up to a position and a recorded time, both included; all of it when neither is given. */
+  readonly read: (upTo?: UpTo) => Known;
+  /** Stored rows behind a position, in order. */
+  readonly rows: (after: number, limit: number) => StoredRow[];
+  /** Stored rows about these cow numbers, in position order. */
+  readonly entriesOf: (subjects: readonly string[]) => StoredRow[];
+  /** Stored rows with this id: none, one, or several where books that synced disagree. */
+  readonly find: (id: string) => StoredRow[];
+  /** Keeps a printed paper; gives the SHA-256 of its bytes. */
+  readonly keepPaper: (bytes: Uint8Array) => string;
+  readonly paper: (hash: string) => Uint8Array | undefined;
+  /** The head as a C2SP tlog-checkpoint, signed; `unsigned` stands in place of the signature where there is no key. */
+  readonly checkpoint: () => string;
+  /** Recomputes everything from the rows. */
+  readonly verify: () => VerifyReport;
+  readonly close: () => void;
+}
+
+export type OwnType = 'sheet-issued' | 'book-continued';
+
+/** Opens a book. Throws a `UserProblem` with a sentence for everything that can be wrong with the file or the clock. */
+export const openBook = (file: string, options: BookOptions): Book => openBookAs(file, options, FORMATS);
+
+/** As `openBook`, for a program that knows other formats (how upgrades are tried). */
+export const openBookAs = (file: string, options: BookOptions, formats: readonly Format[]): Book => {
+  const { clock, create = false, readOnly = false, name = 'rehearsal', waitMilliseconds = 3_000 } = options;
+  const at = fs.existsSync(file) ? fs.realpathSync(file) : path.resolve(file);
+  const begin = (db: Connection) => beginBook(db, at, clock, name);
+  const db = openFile(at, { create, readOnly, waitMilliseconds, formats, begin });
+  try {
+    return onBook(at, () => bookOn(db, at, { clock, readOnly, formats }));
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+};
+
+const bookOn = (
+  db: Connection,
+  at: string,
+  options: { clock: Clock; readOnly: boolean; formats: readonly Format[] },
+): Book => {
+  const head = readHead(db);
+  const { book: bookId, key: publicKey } = currentBook(db);
+  const rehearsal = head.rehearsal !== null;
+  if (options.clock.fixed && !rehearsal) {
+    throw new UserProblem(
+      `The book ${at} keeps real time, so its clock can't be fixed; leave --now out. --milking and --known-at look at other times, and a book made with --now is a rehearsal`,
+      2,
+    );
+  }
+  const clock = head.rehearsal === null || options.clock.fixed ? options.clock : fixedClock(head.rehearsal);
+  const held = readKey(at, publicKey);
+  const settings: AppenderSettings = {
+    clock,
+    bookId,
+    newFarmId: () => idFor(rehearsal, `farm of ${bookId}`),
+    ...('key' in held ? { key: held.key } : {}),
+  };
+  const log = appender(db, settings);
+  if (!options.readOnly) log.rememberClock();
+  const reading = <A extends readonly unknown[], R>(work: (...args: A) => R) => {
+    return (...args: A): R => onBook(at, () => work(...args));
+  };
+  const writing = <A extends readonly unknown[], R>(work: (...args: A) => R) => {
+    return (...args: A): R => {
+      if (options.readOnly) throw new UserProblem(readOnlyFile(at));
+      return onBook(at, () => work(...args));
+    };
+  };
+  const recordOwn = <T extends OwnType>(type: T, data: DataOf<T>): { position: number; id: string } => {
+    const parsed = KINDS[type].schema.parse(data);
+    const { position = 0, id } = log.recordMade((place) => {
+      const said = {
+        specversion: '1.0',
+        id: idFor(rehearsal, `${type} ${place} of ${bookId}`),
+        source: originOf(bookId),
+        type,
+        time: instantText(clock.now()),
+        author: 'Byrebook',
+        data: parsed,
+      } as const;
+      return { said, content: contentOf(said), derivedId: false };
+    });
+    return { position, id: id ?? '' };
+  };
+  return {
+    path: at,
+    get farmId() {
+      return onBook(at, () => readHead(db).farm);
+    },
+    bookId,
+    rehearsal,
+    clock,
+    verifierKey: verifierKey(originOf(bookId), Buffer.from(publicKey, 'hex')),
+    head: reading(() => {
+      const { size, root } = readHead(db);
+      return { position: size, root };
+    }),
+    record: writing((arrivals, via) => log.record(arrivals, via === undefined ? {} : { via })),
+    recordOwn: writing(recordOwn) as Book['recordOwn'],
+    read: reading((upTo) => readKnown(db, upTo)),
+    rows: reading((after, limit) => rowsAfter(db, after, limit)),
+    entriesOf: reading((subjects) => rowsOfSubjects(db, subjects)),
+    find: reading((id) => rowsOfId(db, id)),
+    keepPaper: writing((bytes) => keepPaper(db, bytes)),
+    paper: reading((hash) => paperOf(db, hash)),
+    checkpoint: reading(() => checkpointOf(readHead(db), { book: bookId, key: publicKey })),
+    verify: reading(() => verifyBook(db, at, options.formats)),
+    close: () => db.close(),
+  };
+};

@@ -1,0 +1,189 @@
+/**
+ * The only writer of the log. One immediate transaction a batch: the head is read again inside it, every arrival is
+ * recorded or set aside, and the head moves with them, signed once. Either all of that is on the disk or none of it.
+ */
+import type { Clock } from '../../shared/clock.ts';
+import { canonicalJson } from '../../shared/fingerprint.ts';
+import { instantText, later } from '../../shared/instant.ts';
+import { mentionsIn, type Passed, type TurnedAway } from '../door.ts';
+import type { Said } from '../entry.ts';
+import { type Head, readHead, signedCheckpoint, writeHead } from './head.ts';
+import { extend, leafHash, rootOf } from './merkle.ts';
+import { type Refused, setAside } from './set-aside.ts';
+import type { SigningKey } from './signing-key.ts';
+import type { Connection } from './tables.ts';
+
+/** What became of one arrival. */
+export interface Receipt {
+  readonly id: string | null;
+  readonly outcome: 'recorded' | 'already-known' | 'refused';
+  readonly position?: number;
+  readonly problem?: string;
+  readonly pointer?: string;
+  /** True where an entry already known has been struck since. */
+  readonly struck?: boolean;
+  /** Key of what was set aside. */
+  readonly key?: string;
+}
+
+/** Something to record, past the door or by the book itself. */
+export type Recordable = Pick<Passed, 'said' | 'content' | 'derivedId'>;
+
+export interface Ways {
+  /** The peer book it came through. */
+  readonly via?: string;
+  /** One id with two contents: people's doors refuse it, a peer's entries are both kept (and become a doubt). */
+  readonly sameId?: 'refuse' | 'keep-both';
+}
+
+export interface Appender {
+  readonly record: (arrivals: readonly (Recordable | TurnedAway)[], ways?: Ways) => Receipt[];
+  /** Records the one entry that `make` writes once it knows its position. */
+  readonly recordMade: (make: (position: number) => Recordable) => Receipt;
+  /** Makes a rehearsal's clock the one it goes on with. */
+  readonly rememberClock: () => void;
+}
+
+export interface AppenderSettings {
+  readonly clock: Clock;
+  readonly bookId: string;
+  readonly key?: SigningKey;
+  /** Gives the farm its id when its first set-up is recorded. */
+  readonly newFarmId: () => string;
+}
+
+export const appender = (db: Connection, { clock, bookId, key, newFarmId }: AppenderSettings): Appender => {
+  const insert = db.prepare<[number, string, string, string]>(
+    'insert into entries (position, entry, content, leaf) values (?, ?, ?, ?)',
+  );
+  const sameId = db.prepare<[string], { position: number; content: string; type: string; subject: string | null }>(
+    'select position, content, type, subject from entries where id = ? order by position',
+  );
+  const strikeOf = db.prepare<[string], { position: number }>(
+    `select position from entries where type = 'entry-struck' and json_extract(entry, '$.data.entry') = ? limit 1`,
+  );
+
+  /** Runs `work` on a draft of the next head; writes that head when something came of it. */
+  const moving = <T>(work: (draft: Draft) => T): T =>
+    db
+      .transaction((): T => {
+        const head = readHead(db);
+        const now = clock.now();
+        const recorded = later(now, head.recorded);
+        const draft: Draft = { size: head.size, chain: head.chain, farm: head.farm, leaves: [], recorded };
+        const result = work(draft);
+        if (draft.size > head.size || draft.chain !== head.chain) {
+          const range = extend(head, draft.leaves);
+          const root = rootOf(range);
+          const moved = draft.size > head.size && key !== undefined;
+          writeHead(db, {
+            ...head,
+            ...range,
+            root,
+            recorded,
+            chain: draft.chain,
+            farm: draft.farm,
+            rehearsal: head.rehearsal === null ? null : now,
+            checkpoint: moved ? signedCheckpoint(bookId, range.size, root, key) : head.checkpoint,
+          });
+        }
+        return result;
+      })
+      .immediate();
+
+  const add = (draft: Draft, { said, content }: Recordable, via: string | undefined): Receipt => {
+    const position = draft.size + 1;
+    const text = canonicalJson({
+      ...said,
+      sequence: String(position).padStart(10, '0'),
+      recordedtime: instantText(draft.recorded),
+      ...(via === undefined ? {} : { via }),
+    });
+    const leaf = leafHash(text);
+    insert.run(position, text, content, leaf);
+    draft.size = position;
+    draft.leaves.push(leaf);
+    if (said.type === 'farm-set-up') draft.farm ??= newFarmId();
+    return { id: said.id, outcome: 'recorded', position };
+  };
+
+  const refuse = (draft: Draft, refused: Refused): Receipt => {
+    const { key: asideKey, chain } = setAside(db, refused, { ...draft, position: draft.size });
+    draft.chain = chain;
+    return {
+      id: refused.id ?? null,
+      outcome: 'refused',
+      problem: refused.problem,
+      ...(refused.pointer === undefined ? {} : { pointer: refused.pointer }),
+      key: asideKey,
+    };
+  };
+
+  /** Why an entry with a new id may not be recorded, if so. */
+  const unstrikable = (said: Said): string | undefined => {
+    if (said.type !== 'entry-struck') return undefined;
+    const struck = mentionsIn(said.data)[0];
+    const types = struck === undefined ? [] : sameId.all(struck).map(({ type }) => type);
+    if (types.includes('entry-struck')) {
+      return `"${struck}" is itself a strike, and strikes can't be struck: enter again what was struck`;
+    }
+    return types.includes('sheet-issued')
+      ? `"${struck}" is a set of sheets that was issued, which can't be struck: issue the milking's sheets again`
+      : undefined;
+  };
+
+  const take = (draft: Draft, arrival: Recordable | TurnedAway, { via, sameId: policy = 'refuse' }: Ways): Receipt => {
+    if ('problem' in arrival) return refuse(draft, { ...arrival, ...(via === undefined ? {} : { door: via }) });
+    const { said, content, derivedId } = arrival;
+    const turnAway = (problem: string, pointer: string, cows: readonly string[]): Receipt =>
+      refuse(draft, {
+        text: canonicalJson(said),
+        problem,
+        pointer,
+        id: said.id,
+        cows: [...new Set([...(said.subject === undefined ? [] : [said.subject]), ...cows])],
+        mentions: mentionsIn(said.data),
+        door: via ?? said.source,
+      });
+    const known = sameId.all(said.id);
+    const same = derivedId ? known[0] : known.find((row) => row.content === content);
+    if (same !== undefined) {
+      const struck = strikeOf.get(said.id) !== undefined;
+      return {
+        id: said.id,
+        outcome: 'already-known',
+        position: same.position,
+        ...(struck ? { struck } : {}),
+      };
+    }
+    const other = known[0];
+    if (other !== undefined && policy === 'refuse') {
+      return turnAway(
+        `the id "${said.id}" is taken by another entry (position ${other.position}); give this one an id of its own, or strike that one`,
+        '/id',
+        known.flatMap(({ subject }) => subject ?? []),
+      );
+    }
+    const problem = policy === 'refuse' ? unstrikable(said) : undefined;
+    return problem === undefined ? add(draft, arrival, via) : turnAway(problem, '/data/entry', []);
+  };
+
+  return {
+    record: (arrivals, ways = {}) =>
+      arrivals.length === 0 ? [] : moving((draft) => arrivals.map((arrival) => take(draft, arrival, ways))),
+    recordMade: (make) => moving((draft) => add(draft, make(draft.size + 1), undefined)),
+    rememberClock: () => {
+      const { rehearsal } = readHead(db);
+      if (rehearsal === null || rehearsal === clock.now()) return;
+      db.transaction(() => writeHead(db, { ...readHead(db), rehearsal: clock.now() })).immediate();
+    },
+  };
+};
+
+/** The next head while its batch is being taken in. */
+interface Draft extends Pick<Head, 'recorded'> {
+  size: number;
+  chain: string;
+  farm: string | null;
+  readonly leaves: string[];
+}

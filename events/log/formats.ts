@@ -1,0 +1,131 @@
+/**
+ * The formats a book's file has had, oldest first. A format, once released, never changes: the next one is a step
+ * appended here, and `open-file.ts` takes an older book through the steps it lacks.
+ */
+import { type Compilable, sql } from 'kysely';
+import { sqlFor } from './tables.ts';
+
+export interface Format {
+  readonly format: number;
+  /** SQL statements that lead here from the format before. */
+  readonly steps: readonly string[];
+}
+
+/** Marks the file as Byrebook's own in SQLite's header ("Byre"). */
+export const APPLICATION_ID = 0x42797265;
+
+const STRICT = sql`strict`;
+const text = (query: Compilable): string => query.compile().sql;
+
+/**
+ * Rows are added at the end and stay. Insert is guarded too, since REPLACE deletes without asking the delete trigger
+ * on a connection that has not switched recursive triggers on: a number that is not the next, or content that is
+ * there already, is refused before anything is replaced.
+ */
+const appendOnly = (table: string, number: string, unique: readonly string[]): string[] => [
+  `create trigger ${table}_are_never_changed before update on ${table}
+   begin select raise(abort, '${table} are never changed'); end`,
+  `create trigger ${table}_are_never_removed before delete on ${table}
+   begin select raise(abort, '${table} are never removed'); end`,
+  `create trigger ${table}_are_added_at_the_end before insert on ${table}
+   when new.${number} is not (select coalesce(max(${number}), 0) + 1 from ${table})
+   begin select raise(abort, '${table} are added at the end, one after the other'); end`,
+  `create trigger ${table}_are_added_once before insert on ${table}
+   when exists (select 1 from ${table} where ${unique.map((column) => `${column} = new.${column}`).join(' and ')})
+   begin select raise(abort, '${table} are added once'); end`,
+];
+
+const hex64 = (column: string) => sql`length(${sql.ref(column)}) = 64`;
+const from = (path: string) => sql`json_extract(entry, ${sql.lit(path)})`;
+
+const FIRST: readonly string[] = [
+  text(
+    sqlFor.schema
+      .createTable('entries')
+      .addColumn('position', 'integer', (column) => column.primaryKey())
+      .addColumn('entry', 'text', (column) => column.notNull())
+      .addColumn('content', 'text', (column) => column.notNull().check(hex64('content')))
+      .addColumn('leaf', 'text', (column) => column.notNull().check(hex64('leaf')))
+      .addColumn('id', 'text', (column) => column.generatedAlwaysAs(from('$.id')).notNull())
+      .addColumn('type', 'text', (column) => column.generatedAlwaysAs(from('$.type')).notNull())
+      // An official number may be written with spaces; a barn number has none.
+      .addColumn('subject', 'text', (column) =>
+        column.generatedAlwaysAs(sql`replace(json_extract(entry, '$.subject'), ' ', '')`),
+      )
+      .addUniqueConstraint('one_id_and_content', ['id', 'content'])
+      .modifyEnd(STRICT),
+  ),
+  'create index entries_of_cow on entries (subject) where subject is not null',
+  `create index strikes_of_entry on entries (json_extract(entry, '$.data.entry')) where type = 'entry-struck'`,
+  ...appendOnly('entries', 'position', ['id', 'content']),
+  text(
+    sqlFor.schema
+      .createTable('set_aside')
+      .addColumn('number', 'integer', (column) => column.primaryKey())
+      .addColumn('key', 'text', (column) => column.notNull().unique())
+      .addColumn('hash', 'text', (column) => column.notNull().unique().check(hex64('hash')))
+      .addColumn('text', 'text', (column) => column.notNull())
+      .addColumn('problem', 'text', (column) => column.notNull())
+      .addColumn('pointer', 'text')
+      .addColumn('id', 'text')
+      .addColumn('cows', 'text', (column) => column.notNull())
+      .addColumn('mentions', 'text', (column) => column.notNull())
+      .addColumn('recordedtime', 'text', (column) => column.notNull())
+      .addColumn('after', 'integer', (column) => column.notNull())
+      .addColumn('door', 'text')
+      .addColumn('chain', 'text', (column) => column.notNull().check(hex64('chain')))
+      .modifyEnd(STRICT),
+  ),
+  ...appendOnly('set_aside', 'number', ['hash']),
+  `create trigger set_aside_keys_are_given_once before insert on set_aside
+   when exists (select 1 from set_aside where key = new.key)
+   begin select raise(abort, 'set_aside are added once'); end`,
+  text(
+    sqlFor.schema
+      .createTable('papers')
+      .addColumn('number', 'integer', (column) => column.primaryKey())
+      .addColumn('hash', 'text', (column) => column.notNull().unique().check(hex64('hash')))
+      .addColumn('bytes', 'blob', (column) => column.notNull())
+      .modifyEnd(STRICT),
+  ),
+  ...appendOnly('papers', 'number', ['hash']),
+  text(
+    sqlFor.schema
+      .createTable('books')
+      .addColumn('number', 'integer', (column) => column.primaryKey())
+      .addColumn('book', 'text', (column) => column.notNull().unique())
+      .addColumn('key', 'text', (column) => column.notNull().check(hex64('key')))
+      .addColumn('after', 'integer', (column) => column.notNull())
+      .modifyEnd(STRICT),
+  ),
+  ...appendOnly('books', 'number', ['book']),
+  text(
+    sqlFor.schema
+      .createTable('head')
+      .addColumn('one', 'integer', (column) => column.primaryKey().check(sql`one = 1`))
+      .addColumn('size', 'integer', (column) => column.notNull())
+      .addColumn('peaks', 'text', (column) => column.notNull())
+      .addColumn('root', 'text', (column) => column.notNull().check(hex64('root')))
+      .addColumn('recorded', 'integer', (column) => column.notNull())
+      .addColumn('chain', 'text', (column) => column.notNull())
+      .addColumn('checkpoint', 'text', (column) => column.notNull())
+      .addColumn('farm', 'text')
+      .addColumn('rehearsal', 'integer')
+      .modifyEnd(STRICT),
+  ),
+  `create trigger head_is_never_removed before delete on head
+   begin select raise(abort, 'the head is never removed'); end`,
+  `create trigger head_is_made_once before insert on head
+   when exists (select 1 from head)
+   begin select raise(abort, 'the head is made once'); end`,
+  `create trigger head_goes_with_the_entries before update on head
+   when new.size is not (select coalesce(max(position), 0) from entries) or new.size < old.size
+     or new.recorded < old.recorded
+   begin select raise(abort, 'the head goes with the entries and never back'); end`,
+  `create trigger head_keeps_its_farm before update on head
+   when (old.farm is not null and new.farm is not old.farm)
+     or ((old.rehearsal is null) <> (new.rehearsal is null))
+   begin select raise(abort, 'a book stays with its farm, and a rehearsal a rehearsal'); end`,
+];
+
+export const FORMATS: readonly Format[] = [{ format: 1, steps: FIRST }];

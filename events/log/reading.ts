@@ -1,0 +1,87 @@
+/** The reading side of a book: raw rows for streaming, and everything known up to a position and time. */
+import type { Instant } from '../../shared/instant.ts';
+import type { Aside, Entry } from '../entry.ts';
+import { asideOf, readStored, type StoredRow } from '../stored.ts';
+import { readHead } from './head.ts';
+import { EMPTY_RANGE, extend, rootOf } from './merkle.ts';
+import { asidesUpTo } from './set-aside.ts';
+import { all, type Connection, sqlFor } from './tables.ts';
+
+export interface Known {
+  readonly entries: Entry[];
+  readonly asides: Aside[];
+  /** The last position read, and the root of the tree up to there. */
+  readonly position: number;
+  readonly root: string;
+}
+
+export interface UpTo {
+  readonly position?: number;
+  readonly knownAt?: Instant;
+}
+
+/** Every entry recorded by then, and everything set aside or not usable; all of one moment of the book. */
+export const readKnown = (db: Connection, upTo: UpTo = {}): Known =>
+  db.transaction((): Known => {
+    const head = readHead(db);
+    const last = Math.min(upTo.position ?? head.size, head.size);
+    const knownAt = upTo.knownAt ?? Number.POSITIVE_INFINITY;
+    const entries: Entry[] = [];
+    const asides: Aside[] = [];
+    let position = 0;
+    let recordedAt = Number.NEGATIVE_INFINITY;
+    const rows = db
+      .prepare<[number], StoredRow>(
+        'select position, entry, content from entries where position <= ? order by position',
+      )
+      .iterate(last);
+    for (const row of rows) {
+      const read = readStored(row);
+      // Recorded times never go back, so what is known at a time is a beginning of the log. A row whose time can't be
+      // read counts as recorded with the one before it.
+      recordedAt = Math.max(recordedAt, (read.ok ? read.entry : read.unusable).recordedAt);
+      if (recordedAt > knownAt) break;
+      position = row.position;
+      if (read.ok) entries.push(read.entry);
+      else asides.push(asideOf(read.unusable));
+    }
+    return {
+      entries,
+      asides: [...asides, ...asidesUpTo(db, upTo.position ?? Number.MAX_SAFE_INTEGER, knownAt)],
+      position,
+      root: position === head.size ? head.root : rootUpTo(db, position),
+    };
+  })();
+
+/** The root of the tree over the first entries. */
+const rootUpTo = (db: Connection, position: number): string =>
+  rootOf(
+    extend(
+      EMPTY_RANGE,
+      db
+        .prepare<[number], string>('select leaf from entries where position <= ? order by position')
+        .pluck()
+        .iterate(position),
+    ),
+  );
+
+/** At most `limit` rows behind a position, as stored. */
+export const rowsAfter = (db: Connection, after: number, limit: number): StoredRow[] =>
+  all(
+    db,
+    sqlFor
+      .selectFrom('entries')
+      .select(['position', 'entry', 'content'])
+      .where('position', '>', after)
+      .orderBy('position')
+      .limit(limit),
+  );
+
+/** The rows about these cows, in position order. Spaces in an official number make no difference. */
+export const rowsOfSubjects = (db: Connection, subjects: readonly string[]): StoredRow[] =>
+  db
+    .prepare<[string], StoredRow>(
+      `select position, entry, content from entries
+       where subject is not null and subject in (select value from json_each(?)) order by position`,
+    )
+    .all(JSON.stringify(subjects.map((subject) => subject.replaceAll(' ', ''))));

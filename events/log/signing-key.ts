@@ -1,0 +1,71 @@
+/**
+ * The book's Ed25519 key, in a file of its own beside the book (`<book>.key`, readable by its owner alone), so that
+ * a backup or a copy of the book cannot sign for it.
+ */
+import crypto, { type KeyObject } from 'node:crypto';
+import fs from 'node:fs';
+import { UserProblem } from '../../shared/refusal.ts';
+
+export interface SigningKey {
+  readonly privateKey: KeyObject;
+  /** 64 hex digits. */
+  readonly publicKey: string;
+}
+
+export const keyPathOf = (bookPath: string): string => `${bookPath}.key`;
+
+export const newKey = (): SigningKey => withPublic(crypto.generateKeyPairSync('ed25519').privateKey);
+
+/** A key anyone can work out again from `seed` (64 hex digits): good for a rehearsal, which proves nothing. */
+export const keyFromSeed = (seed: string): SigningKey =>
+  withPublic(
+    // The fixed bytes are the PKCS #8 wrapping of an Ed25519 seed (RFC 8410 section 7).
+    crypto.createPrivateKey({
+      key: Buffer.from(`302e020100300506032b657004220420${seed}`, 'hex'),
+      format: 'der',
+      type: 'pkcs8',
+    }),
+  );
+
+/** Writes the key beside a new book. An older key is never overwritten: it may belong to a book that was moved away. */
+export const writeKey = (bookPath: string, key: SigningKey): void => {
+  const path = keyPathOf(bookPath);
+  const pem = key.privateKey.export({ format: 'pem', type: 'pkcs8' }).toString();
+  if (fs.existsSync(path)) {
+    if (fs.readFileSync(path, 'utf8') === pem) return;
+    throw new UserProblem(
+      `${path} is the signing key of a book that is not here; move it to where that book is, then make the new book`,
+    );
+  }
+  const file = fs.openSync(path, 'wx', 0o600);
+  try {
+    fs.writeFileSync(file, pem);
+    fs.fsyncSync(file);
+  } finally {
+    fs.closeSync(file);
+  }
+};
+
+/** The book's key, or why there is none. A book without its key goes on; its checkpoints are unsigned. */
+export const readKey = (bookPath: string, publicKey: string): { key: SigningKey } | { why: string } => {
+  const path = keyPathOf(bookPath);
+  let key: SigningKey;
+  try {
+    key = withPublic(crypto.createPrivateKey(fs.readFileSync(path, 'utf8')));
+  } catch (error) {
+    const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    return { why: missing ? `the key file ${path} is missing` : `the key file ${path} can't be read` };
+  }
+  return key.publicKey === publicKey ? { key } : { why: `the key in ${path} is not this book's` };
+};
+
+/** True when others than its owner may read the key file. */
+export const keyIsOpenToOthers = (bookPath: string): boolean => {
+  const stat = fs.statSync(keyPathOf(bookPath), { throwIfNoEntry: false });
+  return stat !== undefined && process.platform !== 'win32' && (stat.mode & 0o077) !== 0;
+};
+
+const withPublic = (privateKey: KeyObject): SigningKey => {
+  const { x = '' } = crypto.createPublicKey(privateKey).export({ format: 'jwk' });
+  return { privateKey, publicKey: Buffer.from(x, 'base64url').toString('hex') };
+};

@@ -1,0 +1,104 @@
+/**
+ * The tables of a book, typed, and the way to run Kysely's queries on it at once: Kysely writes the SQL, the one
+ * open connection runs it, so nothing awaits inside a transaction. The appender has prepared statements of its own.
+ */
+import type Database from 'better-sqlite3';
+import {
+  type Compilable,
+  DummyDriver,
+  type GeneratedAlways,
+  Kysely,
+  SqliteAdapter,
+  SqliteIntrospector,
+  SqliteQueryCompiler,
+} from 'kysely';
+
+export interface Tables {
+  /** The log. `entry` is the only stored copy; `id`, `type` and `subject` are worked out from it by the database. */
+  readonly entries: {
+    readonly position: number;
+    readonly entry: string;
+    readonly content: string;
+    readonly leaf: string;
+    readonly id: GeneratedAlways<string>;
+    readonly type: GeneratedAlways<string>;
+    readonly subject: GeneratedAlways<string | null>;
+  };
+  /** What was refused at a door (R-27), exactly as said. */
+  readonly set_aside: {
+    readonly number: number;
+    readonly key: string;
+    /** SHA-256 of `text`: the same line again adds nothing. */
+    readonly hash: string;
+    readonly text: string;
+    readonly problem: string;
+    readonly pointer: string | null;
+    readonly id: string | null;
+    /** JSON array of cow numbers read in it. */
+    readonly cows: string;
+    /** JSON array of the entry ids it names, whose cows it may concern too. */
+    readonly mentions: string;
+    readonly recordedtime: string;
+    /** The book's last position when it was set aside. */
+    readonly after: number;
+    /** The source it was said by, or the peer it came through, where known. */
+    readonly door: string | null;
+    /** SHA-256 over the row before and this one. */
+    readonly chain: string;
+  };
+  /** Printed papers, by the hash of their bytes. */
+  readonly papers: { readonly number: number; readonly hash: string; readonly bytes: Uint8Array };
+  /** The names this file has gone by: a copy or a restored backup goes on under a new one. The last is in force. */
+  readonly books: {
+    readonly number: number;
+    readonly book: string;
+    /** Ed25519, 64 hex digits. */
+    readonly key: string;
+    /** Position after which it is in force. */
+    readonly after: number;
+  };
+  /** One row, moved with every append in the same transaction. */
+  readonly head: {
+    readonly one: number;
+    readonly size: number;
+    /** JSON array of the compact range's hashes. */
+    readonly peaks: string;
+    readonly root: string;
+    /** The latest recorded time, in milliseconds. */
+    readonly recorded: number;
+    /** The chain value of the last row set aside. */
+    readonly chain: string;
+    /** The last signed checkpoint; empty while none could be signed. */
+    readonly checkpoint: string;
+    readonly farm: string | null;
+    /** The rehearsal's clock in milliseconds; null in a real book. */
+    readonly rehearsal: number | null;
+  };
+}
+
+/** Writes SQL; has no connection. */
+export const sqlFor = new Kysely<Tables>({
+  dialect: {
+    createAdapter: () => new SqliteAdapter(),
+    createDriver: () => new DummyDriver(),
+    createIntrospector: (db) => new SqliteIntrospector(db),
+    createQueryCompiler: () => new SqliteQueryCompiler(),
+  },
+});
+
+export type Connection = Database.Database;
+
+export const all = <Row>(db: Connection, query: Compilable<Row>): Row[] => {
+  const { sql, parameters } = query.compile();
+  return db.prepare<unknown[], Row>(sql).all(...parameters);
+};
+
+export const first = <Row>(db: Connection, query: Compilable<Row>): Row | undefined => {
+  const { sql, parameters } = query.compile();
+  return db.prepare<unknown[], Row>(sql).get(...parameters);
+};
+
+export const run = (db: Connection, query: Compilable): void => {
+  const { sql, parameters } = query.compile();
+  db.prepare(sql).run(...parameters);
+};
