@@ -6,7 +6,7 @@ import { rulesNamed, titlesIn, titlesUnder } from './titles.ts';
 const list = readFileSync('projections/rules.md', 'utf8');
 const entries = [...list.matchAll(/^- \*\*(R-\d{2})\*\* (.*)$/gm)].map(([, rule = '', words = '']) => ({
   rule,
-  built: !words.startsWith('*Not built yet.*'),
+  built: !words.startsWith('_Not built yet._'),
 }));
 const titles = titlesUnder('tests');
 
