@@ -80,7 +80,9 @@ describe('entry kinds', () => {
 });
 
 describe('the top level', () => {
-  const tracked = execFileSync('git', ['ls-files'], { encoding: 'utf8' }).split('\n').filter(Boolean);
+  const tracked = execFileSync('git', ['-c', 'safe.directory=*', 'ls-files'], { encoding: 'utf8' })
+    .split('\n')
+    .filter(Boolean);
 
   test('has the folders of the house and no others', () => {
     const folders = new Set(tracked.filter((path) => path.includes('/')).map((path) => path.split('/')[0]));
@@ -95,6 +97,13 @@ describe('the top level', () => {
     const known =
       /^(README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE|package\.json|package-lock\.json|tsconfig\.json|biome\.json|vitest(\.journeys)?\.config\.ts)$/;
     expect(files.filter((path) => !known.test(path))).toEqual([]);
+  });
+
+  test('no file names a package registry or a place on one machine', () => {
+    const foreign = /https?:\/\/registry\.|(^|[\s"'`(])\/(home|root|work)\/\w/m;
+    const texts = tracked.filter((path) => /(\.(ts|mjs|md|json|csv)|\.npmrc|\.ci\/run)$/.test(path));
+    expect(texts.length).toBeGreaterThan(50);
+    expect(texts.filter((path) => foreign.test(textOf(path)))).toEqual([]);
   });
 
   test('no file carries a book, a key or a printed sheet', () => {
