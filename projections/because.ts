@@ -91,6 +91,7 @@ export interface Sayings {
   'fresh.stay-no-group': { lactation: number };
   'fresh.stay-hours-not-set': Record<never, never>;
   'fresh.stay-not-calved': Record<never, never>;
+  'fresh.stay-calving-unknown': Record<never, never>;
   'fresh.in-calved': { calved: Time; group: string };
   'fresh.in-due': { due: Day; days: number; group: string };
   // Sort
@@ -120,7 +121,7 @@ export interface Sayings {
   'meat.dose-not-recorded': { medicine: string; dose: number; of: number };
   'meat.label-longer': { medicine: string; listed: Time; ends: Time | null };
   'meat.after-calving': { medicine: string; calved: Time; hours: number; ends: Time };
-  'meat.until-calving': { medicine: string; hours: number };
+  'meat.product-not-stated': { driedOff: Day | null };
   'meat.entered-until': { until: Time };
   'meat.entered-unknown': Record<never, never>;
   'meat.entry-set-aside': { problem: string };

@@ -78,3 +78,10 @@ export const plusMilliseconds = (instant: Instant, milliseconds: number): Instan
 
 /** The later of two instants. */
 export const later = (a: Instant, b: Instant): Instant => (a >= b ? a : b);
+
+/** An instant from text that a schema has already passed. */
+export const mustBeInstant = (text: string): Instant => {
+  const parsed = parseInstant(text);
+  if (!parsed.ok) throw new Error(parsed.problem);
+  return parsed.value;
+};

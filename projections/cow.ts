@@ -1,0 +1,135 @@
+/**
+ * The fold for one cow: her entries sorted into what the rules ask about. Pure `(cow, entry) → cow` over fold order;
+ * nothing here knows a milking or a sheet.
+ */
+import type { EntryOf } from '../events/entry.ts';
+import type { EntryType } from '../events/kinds.ts';
+import type { Instant } from '../shared/instant.ts';
+import type { MayBe } from './because.ts';
+import { byFoldOrder } from './fold-order.ts';
+import type { Animal, Assigned, NumberSpan } from './who.ts';
+
+/** An entry as laid to this cow's door. */
+export interface Hers<T extends EntryType> {
+  readonly entry: EntryOf<T>;
+  readonly mayBe?: MayBe;
+}
+
+/** Where she was put, by which entry. */
+export interface Placement {
+  readonly at: Instant;
+  readonly group: string;
+  readonly entry: string;
+}
+
+export interface Cow {
+  readonly key: string;
+  readonly officialId: string | undefined;
+  readonly spans: readonly NumberSpan[];
+  readonly entered: readonly EntryOf<'cow-entered'>[];
+  readonly left: readonly EntryOf<'cow-left'>[];
+  readonly placements: readonly Placement[];
+  readonly calvings: readonly Hers<'calving'>[];
+  readonly abortions: readonly Hers<'abortion'>[];
+  readonly dryOffs: readonly EntryOf<'dry-off'>[];
+  readonly services: readonly EntryOf<'service'>[];
+  readonly checks: readonly EntryOf<'pregnancy-check'>[];
+  readonly treatments: readonly Hers<'treatment'>[];
+  readonly vetTimes: readonly EntryOf<'vet-hold-time'>[];
+  readonly courseEnds: readonly EntryOf<'course-ended'>[];
+  readonly milkHolds: readonly Hers<'milk-hold'>[];
+  readonly lifted: readonly EntryOf<'milk-hold-lifted'>[];
+  readonly residueTests: readonly Hers<'residue-test'>[];
+  readonly sortRequests: readonly Hers<'sort-request'>[];
+  readonly sortDone: readonly EntryOf<'sort-done'>[];
+  readonly milkRecords: readonly EntryOf<'milk-record'>[];
+}
+
+type CowKind =
+  | 'cow-entered'
+  | 'cow-left'
+  | 'calving'
+  | 'abortion'
+  | 'dry-off'
+  | 'service'
+  | 'pregnancy-check'
+  | 'treatment'
+  | 'vet-hold-time'
+  | 'course-ended'
+  | 'milk-hold'
+  | 'milk-hold-lifted'
+  | 'residue-test'
+  | 'sort-request'
+  | 'sort-done'
+  | 'milk-record'
+  | 'group-move';
+
+const only = <T extends CowKind>(assigned: readonly Assigned[], type: T): Hers<T>[] =>
+  assigned.filter(({ entry }) => entry.type === type) as unknown as Hers<T>[];
+
+const certain = <T extends CowKind>(assigned: readonly Assigned[], type: T): EntryOf<T>[] =>
+  only(assigned, type)
+    .filter((hers) => hers.mayBe === undefined)
+    .map((hers) => hers.entry);
+
+export const foldCow = (animal: Animal): Cow => {
+  const assigned = [...animal.assigned].sort((a, b) => byFoldOrder(a.entry, b.entry));
+  return {
+    key: animal.key,
+    officialId: animal.officialId,
+    spans: animal.spans,
+    entered: certain(assigned, 'cow-entered'),
+    left: certain(assigned, 'cow-left'),
+    placements: assigned.flatMap(({ entry, mayBe }): Placement[] => {
+      if (mayBe !== undefined) return [];
+      const group = groupGiven(entry);
+      return group === undefined ? [] : [{ at: entry.at, group, entry: entry.id }];
+    }),
+    calvings: only(assigned, 'calving'),
+    abortions: only(assigned, 'abortion'),
+    dryOffs: certain(assigned, 'dry-off'),
+    services: certain(assigned, 'service'),
+    checks: certain(assigned, 'pregnancy-check'),
+    treatments: only(assigned, 'treatment'),
+    vetTimes: only(assigned, 'vet-hold-time').map((hers) => hers.entry),
+    courseEnds: certain(assigned, 'course-ended'),
+    milkHolds: only(assigned, 'milk-hold'),
+    lifted: certain(assigned, 'milk-hold-lifted'),
+    residueTests: only(assigned, 'residue-test'),
+    sortRequests: only(assigned, 'sort-request'),
+    sortDone: certain(assigned, 'sort-done'),
+    milkRecords: certain(assigned, 'milk-record'),
+  };
+};
+
+const groupGiven = (entry: Assigned['entry']): string | undefined => {
+  switch (entry.type) {
+    case 'cow-entered':
+    case 'calving':
+    case 'abortion':
+    case 'dry-off':
+      return entry.data.group;
+    case 'group-move':
+      return entry.data.to;
+    default:
+      return undefined;
+  }
+};
+
+/** In the herd at an instant: entered by then, not left before it. */
+export const presentAt = (cow: Cow, at: Instant): boolean => {
+  const entered = cow.entered.findLast((entry) => entry.at <= at);
+  if (entered === undefined) return false;
+  const left = cow.left.findLast((entry) => entry.at < at);
+  return left === undefined || left.at < entered.at;
+};
+
+/** The barn number she bears at an instant, or last bore. */
+export const numberAt = (cow: Cow, at: Instant): string => {
+  const spans = cow.spans.filter((span) => span.from <= at);
+  return (spans.at(-1) ?? cow.spans[0])?.number ?? '';
+};
+
+/** The group she stands in at an instant; `undefined` before she entered. */
+export const groupAt = (cow: Cow, at: Instant): string | undefined =>
+  cow.placements.findLast((placement) => placement.at <= at)?.group;

@@ -1,0 +1,128 @@
+/**
+ * Doses put together into dosings: a course, or a single dose outside any course (R-17), with the vet's word on them.
+ * A course is one treatment for the vet's hours and the plan; another medicine under the same course id is a dosing of its own.
+ */
+import type { EntryOf } from '../events/entry.ts';
+import { type Instant, plusHours } from '../shared/instant.ts';
+import type { Hers } from './cow.ts';
+import { medicineKey } from './farm.ts';
+
+type Dose = EntryOf<'treatment'>;
+
+export interface VetWord {
+  readonly milkHours: number | undefined;
+  readonly meatDays: number | undefined;
+  readonly prescribedBy: string | undefined;
+  readonly entries: readonly string[];
+  /** When the vet last spoke by a `vet-hold-time`. */
+  readonly said: Instant | undefined;
+}
+
+export interface Dosing {
+  /** The medicine as written at the last dose. */
+  readonly medicine: string;
+  readonly medicineKey: string;
+  /** In fold order; never empty. */
+  readonly doses: readonly [Dose, ...Dose[]];
+  readonly last: Dose;
+  readonly mayBe: Hers<'treatment'>['mayBe'];
+  readonly vet: VetWord;
+  readonly course: CoursePlan | undefined;
+}
+
+export interface CoursePlan {
+  readonly id: string;
+  /** Highest dose number recorded. */
+  readonly given: number;
+  readonly of: number;
+  readonly everyHours: number;
+  readonly ended: EntryOf<'course-ended'> | undefined;
+  /** Dose numbers between the first and the last recorded that are missing. */
+  readonly gaps: readonly number[];
+  /** True while doses remain and nobody ended it. */
+  readonly running: boolean;
+  /** Planned time of the last dose while it runs, else of the last given one. */
+  readonly plannedLast: Instant;
+  /** Planned time of the next dose while it runs. */
+  readonly plannedNext: Instant | undefined;
+}
+
+export interface Dosed {
+  readonly treatments: readonly Hers<'treatment'>[];
+  readonly vetTimes: readonly EntryOf<'vet-hold-time'>[];
+  readonly courseEnds: readonly EntryOf<'course-ended'>[];
+}
+
+export const dosingsOf = ({ treatments, vetTimes, courseEnds }: Dosed): readonly Dosing[] => {
+  const piles = new Map<string, Hers<'treatment'>[]>();
+  for (const hers of treatments) {
+    const { course, medicine } = hers.entry.data;
+    const pile =
+      course === undefined
+        ? `dose ${hers.entry.id} ${hers.entry.content}`
+        : `course ${course.id} ${medicineKey(medicine)}`;
+    const have = piles.get(pile);
+    if (have === undefined) piles.set(pile, [hers]);
+    else have.push(hers);
+  }
+  return [...piles.values()].map((pile) => {
+    const doses = pile.map((hers) => hers.entry) as [Dose, ...Dose[]];
+    const last = doses[doses.length - 1] as Dose;
+    return {
+      medicine: last.data.medicine,
+      medicineKey: medicineKey(last.data.medicine),
+      doses,
+      last,
+      mayBe: pile.find((hers) => hers.mayBe !== undefined)?.mayBe,
+      vet: vetWordOn(doses, vetTimes),
+      course: planOf(doses, courseEnds),
+    };
+  });
+};
+
+const longest = (numbers: readonly (number | undefined)[]): number | undefined => {
+  const given = numbers.filter((each): each is number => each !== undefined);
+  return given.length === 0 ? undefined : Math.max(...given);
+};
+
+const vetWordOn = (doses: readonly Dose[], vetTimes: readonly EntryOf<'vet-hold-time'>[]): VetWord => {
+  const ids = new Set(doses.map((dose) => dose.id));
+  const times = vetTimes.filter((time) => ids.has(time.data.treatment));
+  const prescribed = [...times.map((time) => time.data.prescribedBy), ...doses.map((dose) => dose.data.prescribedBy)];
+  return {
+    milkHours: longest([...doses.map((dose) => dose.data.milkHoldHours), ...times.map((time) => time.data.milkHours)]),
+    meatDays: longest([...doses.map((dose) => dose.data.meatHoldDays), ...times.map((time) => time.data.meatDays)]),
+    prescribedBy: prescribed.find((each) => each !== undefined),
+    entries: times.map((time) => time.id),
+    said: times.at(-1)?.at,
+  };
+};
+
+const planOf = (
+  doses: readonly [Dose, ...Dose[]],
+  courseEnds: readonly EntryOf<'course-ended'>[],
+): CoursePlan | undefined => {
+  const last = doses[doses.length - 1] as Dose;
+  const plan = last.data.course;
+  if (plan === undefined) return undefined;
+  const numbers = doses.flatMap((dose) => (dose.data.course === undefined ? [] : [dose.data.course.dose]));
+  const given = Math.max(...numbers);
+  const of = Math.max(...doses.map((dose) => dose.data.course?.of ?? 0));
+  const ended = courseEnds.find((end) => end.data.course === plan.id);
+  const running = ended === undefined && given < of;
+  const gaps: number[] = [];
+  if (ended === undefined) {
+    for (let dose = Math.min(...numbers); dose < given; dose += 1) if (!numbers.includes(dose)) gaps.push(dose);
+  }
+  return {
+    id: plan.id,
+    given,
+    of,
+    everyHours: plan.everyHours,
+    ended,
+    gaps,
+    running,
+    plannedLast: running ? plusHours(last.at, (of - given) * plan.everyHours) : last.at,
+    plannedNext: running ? plusHours(last.at, plan.everyHours) : undefined,
+  };
+};

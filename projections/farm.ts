@@ -1,0 +1,60 @@
+/** The fold for the farm: set-ups, labels, counts, milkings finished, tank, issued sheets, settled keys. One pass, fold order. */
+import type { Entry, EntryOf } from '../events/entry.ts';
+import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
+import type { Instant } from '../shared/instant.ts';
+import { type Schedule, scheduleOf } from './schedule.ts';
+
+export interface Listing {
+  readonly id: string;
+  readonly at: Instant;
+  readonly data: MedicineListed;
+}
+
+export interface Farm {
+  /** `undefined` until a farm is set up. */
+  readonly schedule: Schedule | undefined;
+  /** Labels by medicine, in fold order. */
+  readonly listings: ReadonlyMap<string, readonly Listing[]>;
+  readonly headCounts: readonly EntryOf<'head-count'>[];
+  /** When each milking was finished (the last word counts). */
+  readonly finished: ReadonlyMap<string, Instant>;
+  readonly collections: readonly EntryOf<'tank-collection'>[];
+  readonly tankTests: readonly EntryOf<'residue-test'>[];
+  readonly issued: readonly EntryOf<'sheet-issued'>[];
+  readonly returned: ReadonlySet<string>;
+  readonly received: readonly EntryOf<'medicine-received'>[];
+  readonly disposed: readonly EntryOf<'medicine-disposed'>[];
+  /** Keys of doubts, alerts and things set aside that a person has settled. */
+  readonly settled: ReadonlySet<string>;
+}
+
+/** Names of medicines match without regard to case and spacing; nothing looser. */
+export const medicineKey = (name: string): string => name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
+
+const only = <T extends Entry['type']>(entries: readonly Entry[], type: T): EntryOf<T>[] =>
+  entries.filter((entry): entry is Extract<Entry, { type: T }> => entry.type === type) as unknown as EntryOf<T>[];
+
+/** `entries`: live ones (not struck) in fold order. */
+export const foldFarm = (entries: readonly Entry[]): Farm => {
+  const listings = new Map<string, Listing[]>();
+  for (const entry of only(entries, 'medicine-listed')) {
+    const key = medicineKey(entry.data.name);
+    const listing = { id: entry.id, at: entry.at, data: entry.data };
+    const have = listings.get(key);
+    if (have === undefined) listings.set(key, [listing]);
+    else have.push(listing);
+  }
+  return {
+    schedule: scheduleOf(only(entries, 'farm-set-up')),
+    listings,
+    headCounts: only(entries, 'head-count'),
+    finished: new Map(only(entries, 'milking-finished').map((entry) => [entry.data.milking, entry.at])),
+    collections: only(entries, 'tank-collection'),
+    tankTests: only(entries, 'residue-test').filter((entry) => entry.data.of === 'tank'),
+    issued: only(entries, 'sheet-issued'),
+    returned: new Set(only(entries, 'sheet-returned').map((entry) => entry.data.ref)),
+    received: only(entries, 'medicine-received'),
+    disposed: only(entries, 'medicine-disposed'),
+    settled: new Set(only(entries, 'settled').map((entry) => entry.data.about)),
+  };
+};

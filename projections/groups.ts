@@ -1,0 +1,76 @@
+/** The farm's groups in milking order, and which of them a milking takes in (R-03, R-80). */
+import type { FarmSetUp, GroupKind } from '../events/kinds/farm-set-up.ts';
+import { byText } from '../shared/text-order.ts';
+import type { Milking, Schedule } from './schedule.ts';
+
+export interface Group {
+  readonly name: string;
+  /** `unknown`: a cow was put in a group the set-up does not have. It counts as milked, the safe reading. */
+  readonly kind: GroupKind | 'unknown';
+  readonly takes: 'first-lactation' | 'later-lactations' | 'any';
+  readonly capacity: number | undefined;
+  readonly milkedAt: readonly string[] | undefined;
+}
+
+const MILKED_KINDS = new Set(['milking', 'fresh', 'hospital', 'unknown']);
+
+/** Milked groups by the farm's order with hospital last, then the others; ties as the farm listed them. */
+export const groupsInOrder = (setUp: FarmSetUp): readonly Group[] => {
+  const rank = (kind: GroupKind): number => (kind === 'hospital' ? 1 : MILKED_KINDS.has(kind) ? 0 : 2);
+  return setUp.groups
+    .map((group, listed) => ({ group, listed }))
+    .sort(
+      (a, b) =>
+        rank(a.group.kind) - rank(b.group.kind) ||
+        (a.group.order ?? Number.MAX_SAFE_INTEGER) - (b.group.order ?? Number.MAX_SAFE_INTEGER) ||
+        a.listed - b.listed,
+    )
+    .map(({ group }) => ({
+      name: group.name,
+      kind: group.kind,
+      takes: group.takes ?? 'any',
+      capacity: group.capacity,
+      milkedAt: group.milkedAt,
+    }));
+};
+
+export const groupNamed = (groups: readonly Group[], name: string): Group =>
+  groups.find((group) => group.name === name) ?? {
+    name,
+    kind: 'unknown',
+    takes: 'any',
+    capacity: undefined,
+    milkedAt: undefined,
+  };
+
+/** Is a group milked at a milking? Dry and close-up groups are only where the farm says so. */
+export const isMilkedAt = (group: Group, milkingName: string): boolean =>
+  group.milkedAt === undefined ? MILKED_KINDS.has(group.kind) : group.milkedAt.includes(milkingName);
+
+export interface GroupLookup {
+  readonly groups: (milking: Milking) => readonly Group[];
+  readonly isMilked: (group: string, milking: Milking) => boolean;
+}
+
+/** Groups by milking, remembered per set-up. */
+export const groupLookup = (schedule: Schedule): GroupLookup => {
+  const remembered = new Map<string, readonly Group[]>();
+  const groups = (milking: Milking): readonly Group[] => {
+    const setUp = schedule.inForceOn(milking.day);
+    const have = remembered.get(setUp.id);
+    if (have !== undefined) return have;
+    const found = groupsInOrder(setUp.data);
+    remembered.set(setUp.id, found);
+    return found;
+  };
+  return { groups, isMilked: (group, milking) => isMilkedAt(groupNamed(groups(milking), group), milking.name) };
+};
+
+/** Order on paper: groups in milking order (unknown ones last, by name). */
+export const groupPlace = (groups: readonly Group[], a: string, b: string): number => {
+  const place = (name: string): number => {
+    const index = groups.findIndex((group) => group.name === name);
+    return index < 0 ? groups.length : index;
+  };
+  return place(a) - place(b) || byText(a, b);
+};

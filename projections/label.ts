@@ -1,0 +1,64 @@
+/** Which label and which law govern a dose: those in force then; a later one that is longer extends what still runs, a shorter one never shortens. */
+import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
+import type { Instant } from '../shared/instant.ts';
+import type { Farm, Listing } from './farm.ts';
+
+export type OffLabelLaw = NonNullable<FarmSetUp['offLabel']>;
+
+/** A label and a law together, and from when they are in force. */
+export interface Word {
+  readonly since: Instant;
+  readonly listing: Listing | undefined;
+  readonly law: OffLabelLaw;
+}
+
+/** The word in force at the dose first, then each change after it, in time. */
+export const wordsSince = (farm: Farm, medicine: string, dose: Instant): readonly [Word, ...Word[]] => {
+  const listings = farm.listings.get(medicine) ?? [];
+  const inForce = listings.findLast((listing) => listing.at <= dose) ?? listings[0];
+  const laws = lawChanges(farm);
+  const law = laws.findLast((each) => each.since <= dose) ?? laws[0];
+  let word: Word = { since: dose, listing: inForce, law: law?.law ?? 'vet' };
+  const words: [Word, ...Word[]] = [word];
+  const changes = [
+    ...listings
+      .filter((listing) => listing.at > dose && listing !== inForce)
+      .map((listing) => ({ since: listing.at, listing })),
+    ...laws.filter((each) => each.since > dose && each !== law),
+  ].sort((a, b) => a.since - b.since);
+  for (const change of changes) {
+    word = { ...word, ...change };
+    words.push(word);
+  }
+  return words;
+};
+
+/** From when each off-label law was in force; set-ups that do not say are passed over. */
+const lawChanges = (farm: Farm): { since: Instant; law: OffLabelLaw }[] =>
+  (farm.schedule?.setUps ?? []).flatMap((setUp) =>
+    setUp.data.offLabel === undefined ? [] : [{ since: setUp.zone.startOfDay(setUp.from), law: setUp.data.offLabel }],
+  );
+
+/** An outcome of a word: when the hold ends (null: without end). */
+export interface Ends {
+  readonly end: Instant | null;
+}
+
+/** The outcome that governs: the first, unless a later one is longer and came while the hold was still running. */
+export const laterIfLonger = <T extends Ends>(
+  outcomes: readonly { readonly since: Instant; readonly outcome: T }[],
+): { outcome: T; extendedAt: Instant | undefined } => {
+  const first = outcomes[0];
+  if (first === undefined) throw new Error('a dose has at least one word on it');
+  let governs = first.outcome;
+  let extendedAt: Instant | undefined;
+  for (const { since, outcome } of outcomes.slice(1)) {
+    const stillRunning = governs.end === null || governs.end >= since;
+    const isLonger = governs.end !== null && (outcome.end === null || outcome.end > governs.end);
+    if (stillRunning && isLonger) {
+      governs = outcome;
+      extendedAt = since;
+    }
+  }
+  return { outcome: governs, extendedAt };
+};

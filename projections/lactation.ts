@@ -1,0 +1,226 @@
+/** When a cow is in milk, in which lactation, and how each dry period began (R-06, R-07, R-40, R-41). */
+import type { EntryOf } from '../events/entry.ts';
+import { DAY, type Instant } from '../shared/instant.ts';
+import { daysBetween, type LocalDay } from '../shared/local-day.ts';
+import { type Cow, type Hers, presentAt } from './cow.ts';
+import { groupNamed, groupsInOrder } from './groups.ts';
+import { endOfDay, type Schedule } from './schedule.ts';
+
+/** A stretch in milk: from a calving (or from being entered in milk) to dry-off or leaving. */
+export interface Stretch {
+  readonly begun: 'calving' | 'abortion' | 'entered' | 'assumed';
+  /** In milk from here. */
+  readonly from: Instant;
+  /** For holds: the calving's instant, or the end of its day where only the date is known; null where nothing is known. */
+  readonly calved: Instant | null;
+  /** For a dry-cow product's minimum: the earliest she can have calved. */
+  readonly calvedEarliest: Instant | null;
+  readonly calvedDay: LocalDay | null;
+  readonly lactation: number;
+  readonly entries: readonly string[];
+  readonly mayBe: boolean;
+  to: Instant | null;
+}
+
+/** A dry-off as said: by entry, or by `driedOffOn` and `driedOffWith` when she entered. */
+export interface DryStart {
+  readonly entry: string;
+  /** The end of the day where only the date is known; the entering where not even that is. */
+  readonly at: Instant;
+  readonly earliest: Instant;
+  readonly day: LocalDay | null;
+  /** `undefined`: not stated (R-19). */
+  readonly product: string | undefined;
+}
+
+export interface Lactations {
+  readonly stretches: readonly Stretch[];
+  readonly dryStarts: readonly DryStart[];
+  /** `cow-entered` entries where being in milk had to be taken from her group (R-06). */
+  readonly assumed: readonly EntryOf<'cow-entered'>[];
+  /** Dry-offs of a cow that was not in milk. */
+  readonly dryOffWhenDry: readonly EntryOf<'dry-off'>[];
+  /** Calvings of a cow that had not been dried off. */
+  readonly calvedInMilk: readonly Hers<'calving'>[];
+}
+
+/** Calvings this near are one: twins (R-07). */
+const ONE_CALVING = 5 * DAY;
+
+type Step =
+  | { at: Instant; what: 'entered'; entry: EntryOf<'cow-entered'> }
+  | { at: Instant; what: 'calving'; hers: Hers<'calving'> }
+  | { at: Instant; what: 'abortion'; hers: Hers<'abortion'> }
+  | { at: Instant; what: 'dry-off'; entry: EntryOf<'dry-off'> }
+  | { at: Instant; what: 'left' };
+
+const WHAT_ORDER = ['entered', 'calving', 'abortion', 'dry-off', 'left'];
+
+export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
+  const steps: Step[] = [
+    ...cow.entered.map((entry): Step => ({ at: entry.at, what: 'entered', entry })),
+    ...cow.calvings.map((hers): Step => ({ at: hers.entry.at, what: 'calving', hers })),
+    ...cow.abortions
+      .filter((hers) => hers.entry.data.milked === true)
+      .map((hers): Step => ({ at: hers.entry.at, what: 'abortion', hers })),
+    ...cow.dryOffs.map((entry): Step => ({ at: entry.at, what: 'dry-off', entry })),
+    ...cow.left.map((entry): Step => ({ at: entry.at, what: 'left' })),
+  ].sort((a, b) => a.at - b.at || WHAT_ORDER.indexOf(a.what) - WHAT_ORDER.indexOf(b.what));
+
+  const stretches: Stretch[] = [];
+  const dryStarts: DryStart[] = [];
+  const assumed: EntryOf<'cow-entered'>[] = [];
+  const dryOffWhenDry: EntryOf<'dry-off'>[] = [];
+  const calvedInMilk: Hers<'calving'>[] = [];
+  let lactation = 0;
+
+  const running = (): Stretch | undefined => {
+    const last = stretches.at(-1);
+    return last !== undefined && last.to === null ? last : undefined;
+  };
+  const end = (at: Instant) => {
+    const open = running();
+    if (open !== undefined) open.to = at;
+  };
+
+  const calve = (at: Instant, begun: 'calving' | 'abortion', id: string, mayBe: boolean) => {
+    const before = stretches.at(-1);
+    const day = schedule.dayOf(at);
+    if (
+      before?.calved != null &&
+      before.begun !== 'abortion' &&
+      begun === 'calving' &&
+      at - (before.calvedEarliest ?? before.calved) <= ONE_CALVING
+    ) {
+      stretches[stretches.length - 1] = {
+        ...before,
+        calved: (before.calved > at ? before.calved : at) as Instant,
+        calvedEarliest: at,
+        calvedDay: day,
+        entries: [...before.entries, id],
+      };
+      return;
+    }
+    end(at);
+    lactation += 1;
+    stretches.push({
+      begun,
+      from: at,
+      calved: at,
+      calvedEarliest: at,
+      calvedDay: day,
+      lactation,
+      entries: [id],
+      mayBe,
+      to: null,
+    });
+  };
+
+  for (const step of steps) {
+    switch (step.what) {
+      case 'entered':
+        enter(step.entry);
+        break;
+      case 'calving':
+        if (running() !== undefined && step.at - (running()?.calved ?? running()?.from ?? 0) > ONE_CALVING) {
+          calvedInMilk.push(step.hers);
+        }
+        calve(step.at, 'calving', step.hers.entry.id, step.hers.mayBe !== undefined);
+        break;
+      case 'abortion':
+        calve(step.at, 'abortion', step.hers.entry.id, step.hers.mayBe !== undefined);
+        break;
+      case 'dry-off': {
+        if (running() === undefined) dryOffWhenDry.push(step.entry);
+        end(step.at);
+        const { id, at, data } = step.entry;
+        dryStarts.push({ entry: id, at, earliest: at, day: schedule.dayOf(at), product: data.product });
+        break;
+      }
+      case 'left':
+        end(step.at);
+        break;
+    }
+  }
+
+  function enter(entry: EntryOf<'cow-entered'>): void {
+    const { data, at, id } = entry;
+    const zone = schedule.inForceAt(at).zone;
+    const calvedOn = data.calvedOn as LocalDay | undefined;
+    const driedOn = data.driedOffOn as LocalDay | undefined;
+    const dry = driedOn !== undefined && (calvedOn === undefined || driedOn >= calvedOn);
+    const group = groupNamed(groupsInOrder(schedule.inForceAt(at).data), data.group);
+    const stands = group.kind === 'dry' || group.kind === 'close-up';
+    end(at);
+    const enteredDry = dry || (calvedOn === undefined && stands && data.lactation > 0);
+    if (enteredDry || data.driedOffWith !== undefined) {
+      dryStarts.push({
+        entry: id,
+        // A product without its date, on a cow that has calved since: given at the calving itself for all the book knows.
+        at: driedOn === undefined ? (calvedOn === undefined ? at : zone.startOfDay(calvedOn)) : endOfDay(zone, driedOn),
+        earliest: driedOn === undefined ? at : zone.startOfDay(driedOn),
+        day: driedOn ?? null,
+        product: data.driedOffWith,
+      });
+    }
+    lactation = data.lactation;
+    if (!dry && calvedOn !== undefined) {
+      // Lactation as entered counts the calving that came with it.
+      stretches.push({
+        begun: 'entered',
+        from: zone.startOfDay(calvedOn),
+        calved: endOfDay(zone, calvedOn),
+        calvedEarliest: zone.startOfDay(calvedOn),
+        calvedDay: calvedOn,
+        lactation,
+        entries: [id],
+        mayBe: false,
+        to: null,
+      });
+    } else if (!dry && data.lactation >= 1 && !stands) {
+      assumed.push(entry);
+      const before = stretches.findLast((stretch) => stretch.lactation === data.lactation);
+      stretches.push({
+        begun: 'assumed',
+        from: at,
+        calved: null,
+        calvedEarliest: null,
+        calvedDay: before?.calvedDay ?? null,
+        lactation,
+        entries: [id],
+        mayBe: false,
+        to: null,
+      });
+    }
+  }
+
+  return { stretches, dryStarts, assumed, dryOffWhenDry, calvedInMilk };
+};
+
+/** The stretch in milk at an instant. The very minute of a dry-off still counts as in milk: the safe reading. */
+export const stretchAt = (lactations: Lactations, at: Instant): Stretch | undefined => {
+  const stretch = lactations.stretches.findLast((each) => each.from <= at);
+  return stretch !== undefined && (stretch.to === null || at <= stretch.to) ? stretch : undefined;
+};
+
+/** The last stretch begun by an instant, running or not. */
+export const lastStretch = (lactations: Lactations, at: Instant): Stretch | undefined =>
+  lactations.stretches.findLast((each) => each.from <= at);
+
+/** Lactation number at an instant: as entered, one more at each calving (R-40). */
+export const lactationAt = (cow: Cow, lactations: Lactations, at: Instant): number => {
+  const stretch = lastStretch(lactations, at);
+  const entered = cow.entered.findLast((entry) => entry.at <= at) ?? cow.entered[0];
+  if (stretch === undefined) return entered?.data.lactation ?? 0;
+  return entered !== undefined && entered.at > stretch.from
+    ? Math.max(entered.data.lactation, stretch.lactation)
+    : stretch.lactation;
+};
+
+/** Days in milk on a farm-local date: whole dates since calving, calving day is 0 (R-41). Null where the calving is not known. */
+export const daysInMilkOn = (stretch: Stretch | undefined, day: LocalDay): number | null =>
+  stretch?.calvedDay == null ? null : Math.max(0, daysBetween(stretch.calvedDay, day));
+
+/** In the herd, and in milk. */
+export const inMilkAt = (cow: Cow, lactations: Lactations, at: Instant): boolean =>
+  presentAt(cow, at) && stretchAt(lactations, at) !== undefined;

@@ -1,0 +1,242 @@
+/** How long a cow may not go for meat (R-90, R-14, R-15, R-18, R-28, R-29). Worked out apart from milk (R-13). */
+import type { Aside } from '../events/entry.ts';
+import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
+import { type Instant, instantText, later, mustBeInstant, plusHours } from '../shared/instant.ts';
+import { type Because, because, type OffLabelCause } from './because.ts';
+import type { Dosing } from './dosing.ts';
+import { calvingAfter } from './dry-cow-hold.ts';
+import { laterIfLonger, type Word, wordsSince } from './label.ts';
+import { dosedAnimal, missedDoses } from './milk-hold.ts';
+import { type CowFile, type Moment, productsWithin } from './moment.ts';
+import { offLabelCauses } from './off-label.ts';
+import type { DosedAnimal } from './treatment-hold.ts';
+
+export interface MeatPiece {
+  readonly began: Instant;
+  /** Null: without end. */
+  readonly end: Instant | null;
+  readonly because: Because;
+}
+
+type MeatDays = MedicineListed['meatDays'];
+type Dose = Dosing['doses'][number];
+
+export const meatHoldPieces = (file: CowFile, moment: Moment, asides: readonly Aside[]): MeatPiece[] => {
+  const animal = dosedAnimal(file, moment, () => null);
+  return [
+    ...asides.map((aside) => ({
+      began: 0 as Instant,
+      end: null,
+      because: because(
+        'R-27',
+        'meat.entry-set-aside',
+        { problem: aside.problem },
+        aside.id === undefined ? [] : [aside.id],
+      ),
+    })),
+    ...file.dosings.flatMap((dosing) => dosingPieces(dosing, file, moment, animal)),
+    ...notStated(file, moment),
+    ...enteredPieces(file),
+  ];
+};
+
+const plusDays = (instant: Instant, days: number): Instant => plusHours(instant, days * 24);
+
+/**
+ * By number of doses where the label says so. A dose given while the meat hold of the one before still runs counts
+ * together with it; `planned` further doses of a running course count too. Null: the label has no step for so many.
+ */
+export const daysFor = (
+  meatDays: Exclude<MeatDays, 'unknown'>,
+  doses: readonly Dose[],
+  planned: number,
+): { days: number | null; doses: number } => {
+  if (typeof meatDays === 'number') return { days: meatDays, doses: doses.length + planned };
+  const stepFor = (count: number): number | null =>
+    meatDays.find((step) => step.upToDoses === undefined || count <= step.upToDoses)?.days ?? null;
+  let count = 0;
+  let runsUntil: Instant | null = 0 as Instant;
+  for (const dose of doses) {
+    count = runsUntil === null || dose.at <= runsUntil ? count + 1 : 1;
+    const days = stepFor(count);
+    runsUntil = days === null ? null : plusDays(dose.at, days);
+  }
+  return { days: stepFor(count + planned), doses: count + planned };
+};
+
+interface MeatOutcome {
+  readonly end: Instant | null;
+  readonly because: Because | null;
+}
+
+const dosingPieces = (dosing: Dosing, file: CowFile, moment: Moment, animal: DosedAnimal): MeatPiece[] => {
+  const { course, medicine } = dosing;
+  const from = course?.plannedLast ?? dosing.last.at;
+  const ids = dosing.doses.map((dose) => dose.id);
+  const began = dosing.doses[0].at;
+  const words = wordsSince(moment.farm, dosing.medicineKey, dosing.last.at);
+  const { outcome, extendedAt } = laterIfLonger(
+    words.map((word) => ({ since: word.since, outcome: outcomeOf(word, dosing, animal, from) })),
+  );
+  const ends = outcome.end === null ? null : instantText(outcome.end);
+  const pieces: MeatPiece[] = [];
+  const add = (end: Instant | null, reason: Because) => pieces.push({ began, end, because: reason });
+  if (outcome.because !== null) {
+    add(outcome.end, outcome.because);
+    if (extendedAt !== undefined)
+      add(outcome.end, because('R-29', 'meat.label-longer', { medicine, listed: instantText(extendedAt), ends }, ids));
+    if (course?.running === true) {
+      add(
+        outcome.end,
+        because(
+          'R-17',
+          'meat.course-running',
+          { medicine, given: course.given, of: course.of, plannedLast: instantText(course.plannedLast), ends },
+          ids,
+        ),
+      );
+    }
+    if (dosing.mayBe !== undefined) {
+      add(
+        outcome.end,
+        because(
+          'R-25',
+          'meat.may-be-her',
+          { number: dosing.last.subject ?? '', how: dosing.mayBe, about: medicine },
+          ids,
+        ),
+      );
+    }
+  }
+  for (const { dose } of missedDoses(dosing, moment)) {
+    add(null, because('R-17', 'meat.dose-not-recorded', { medicine, dose, of: course?.of ?? dose }, ids));
+  }
+  const hours = Math.max(0, ...words.map((word) => word.listing?.data.dryCow?.meatHoursAfterCalving ?? 0));
+  const calving = hours > 0 ? calvingAfter(file, dosing.last.at) : undefined;
+  if (calving !== undefined) {
+    const end = plusHours(calving.calved, hours);
+    add(
+      end,
+      because(
+        'R-90',
+        'meat.after-calving',
+        { medicine, calved: instantText(calving.calved), hours, ends: instantText(end) },
+        [...ids, ...calving.entries],
+      ),
+    );
+  }
+  return pieces;
+};
+
+const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instant): MeatOutcome => {
+  const { medicine, vet, course } = dosing;
+  const label = word.listing?.data;
+  const behind = [
+    ...dosing.doses.map((dose) => dose.id),
+    ...(word.listing === undefined ? [] : [word.listing.id]),
+    ...vet.entries,
+  ];
+  const vetSpoke = vet.meatDays !== undefined && vet.prescribedBy !== undefined;
+  const open = (reason: Because): MeatOutcome => ({ end: null, because: reason });
+  const byVet = (least: Instant): MeatOutcome => {
+    const days = vet.meatDays ?? 0;
+    const end = later(plusDays(from, days), least);
+    return {
+      end,
+      because: because(
+        'R-15',
+        'meat.vet',
+        { medicine, days, lastDose: instantText(from), ends: instantText(end), prescribedBy: vet.prescribedBy ?? null },
+        behind,
+      ),
+    };
+  };
+  if (label === undefined)
+    return vetSpoke ? byVet(from) : open(because('R-14', 'meat.not-listed', { medicine }, behind));
+
+  const all = animal.dosesOf(dosing.medicineKey);
+  const causes = offLabelCauses(dosing, label, animal.patient, all);
+  const planned = course?.running === true ? course.of - course.given : 0;
+  const upTo = all.filter((dose) => dose.at <= dosing.last.at);
+  const labelled =
+    label.meatDays === 'unknown' ? { days: null, doses: upTo.length } : daysFor(label.meatDays, upTo, planned);
+  const unknown = (): MeatOutcome =>
+    vetSpoke ? byVet(from) : open(because('R-14', 'meat.unknown', { medicine }, behind));
+
+  if (causes.length > 0 && word.law === 'eu-2019-6') {
+    return byRegulation(label, labelled.days, dosing, from, behind, causes, byVet, open, unknown);
+  }
+  if (causes.length > 0 && !vetSpoke)
+    return open(because('R-15', 'meat.off-label-no-vet', { medicine, causes: [...causes] }, behind));
+  if (labelled.days === null) return unknown();
+  const ends = plusDays(from, labelled.days);
+  if (vet.meatDays !== undefined && plusDays(from, vet.meatDays) > ends) return byVet(from);
+  if (labelled.days === 0) return { end: from, because: null };
+  return {
+    end: ends,
+    because: because(
+      'R-90',
+      'meat.days',
+      { medicine, days: labelled.days, doses: labelled.doses, lastDose: instantText(from), ends: instantText(ends) },
+      behind,
+    ),
+  };
+};
+
+const NOT_AUTHORISED_DAYS = 28;
+
+/** Regulation (EU) 2019/6, Article 115(1), for meat (R-18). The book cannot tell another family of animals, so zero counts as one day. */
+const byRegulation = (
+  label: MedicineListed,
+  labelDays: number | null,
+  dosing: Dosing,
+  from: Instant,
+  behind: readonly string[],
+  causes: readonly OffLabelCause[],
+  byVet: (least: Instant) => MeatOutcome,
+  open: (reason: Because) => MeatOutcome,
+  unknown: () => MeatOutcome,
+): MeatOutcome => {
+  const { medicine, vet } = dosing;
+  if (vet.prescribedBy === undefined)
+    return open(because('R-18', 'meat.off-label-no-vet', { medicine, causes: [...causes] }, behind));
+  const notAuthorised = label.authorisedForFoodAnimals === false;
+  if (!notAuthorised && labelDays === null) return unknown();
+  const basis = notAuthorised ? 'not-authorised' : labelDays === 0 ? 'zero' : 'one-and-a-half';
+  const multiplied = basis === 'zero' ? 1 : Math.ceil((labelDays ?? 0) * 1.5);
+  const days = Math.max(notAuthorised ? NOT_AUTHORISED_DAYS : multiplied, labelDays ?? 0);
+  const ends = plusDays(from, days);
+  if (vet.meatDays !== undefined && plusDays(from, vet.meatDays) > ends) return byVet(from);
+  return {
+    end: ends,
+    because: because(
+      'R-18',
+      'meat.off-label-eu',
+      { medicine, basis, labelDays, days, lastDose: instantText(from), ends: instantText(ends) },
+      behind,
+    ),
+  };
+};
+
+/** A dry-off that does not state its product: what is not known is held (R-14). */
+const notStated = (file: CowFile, moment: Moment): MeatPiece[] =>
+  file.lactations.dryStarts
+    .filter((dry) => dry.product === undefined && !productsWithin(file, moment.farm, dry))
+    .map((dry) => ({
+      began: dry.earliest,
+      end: null,
+      because: because('R-14', 'meat.product-not-stated', { driedOff: dry.day }, [dry.entry]),
+    }));
+
+const enteredPieces = ({ cow }: CowFile): MeatPiece[] =>
+  cow.entered.flatMap((entry): MeatPiece[] => {
+    const until = entry.data.meatHoldUntil;
+    if (until === 'none') return [];
+    if (until === undefined || until === 'unknown') {
+      return [{ began: entry.at, end: null, because: because('R-28', 'meat.entered-unknown', {}, [entry.id]) }];
+    }
+    const end = mustBeInstant(until);
+    return [
+      { began: entry.at, end, because: because('R-28', 'meat.entered-until', { until: instantText(end) }, [entry.id]) },
+    ];
+  });

@@ -1,0 +1,163 @@
+/** The parlour's list: unplaced, held, cleared, gone, treat now (R-10, R-17, R-24 to R-27). */
+import { byCowNumber } from '../shared/cow-number.ts';
+import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
+import { because } from './because.ts';
+import { dueAt } from './course-due.ts';
+import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
+import type { Known } from './know.ts';
+import { lastHeld, type OnLastSheet } from './last-issue.ts';
+import { countsFor, firstCounting, isThere, type Moment } from './moment.ts';
+import { doseKey } from './notice-keys.ts';
+import type { Standing } from './standing.ts';
+import { unplacedRows } from './unplaced.ts';
+import type { ClearedRow, GoneRow, HeldRow, MilkHoldSheet, TreatRow } from './views.ts';
+
+export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly Standing[]): MilkHoldSheet => {
+  const before = lastHeld(known, moment);
+  const held = standings.filter((standing) => standing.held);
+  // Dry cows in milked groups head the list: nobody expects them (R-24).
+  const inOrder = [...held.filter((each) => !each.inMilkDuring), ...held.filter((each) => each.inMilkDuring)];
+  return {
+    unplaced: unplacedRows(known, moment),
+    held: inOrder.map((standing) => heldRow(standing, moment, before)),
+    cleared: clearedRows(known, standings, moment, before),
+    gone: goneRows(known, moment, standings, before),
+    treat: standings.flatMap((standing) => treatRows(known, standing, moment)),
+    groups: moment.groups
+      .filter((group) => moment.lookup.isMilked(group.name, moment.milking))
+      .map((group) => ({ group: group.name, held: held.filter((each) => each.group.name === group.name).length })),
+  };
+};
+
+const wasOn = (before: readonly OnLastSheet[] | undefined, standing: Standing): OnLastSheet | undefined =>
+  before?.find((row) => row.cows.includes(standing.file.cow.key));
+
+const heldRow = (standing: Standing, moment: Moment, before: readonly OnLastSheet[] | undefined): HeldRow => {
+  const { running, file } = standing;
+  const counts = countsFor(file, moment);
+  const until = latestEnd(running) ?? null;
+  const tankFrom = until === null ? null : firstCounting(moment.schedule, counts, until);
+  return {
+    cow: standing.number,
+    group: standing.group.name,
+    until: endText(until),
+    tankFrom: tankFrom?.id ?? null,
+    milkingsLeft: until === null ? null : milkingsUntil(moment, counts, until),
+    reasons: [...running].sort(byWeight).map(reasonOf),
+    isNew: wasOn(before, standing) === undefined,
+    dryInMilkedGroup: !standing.inMilkDuring,
+    ask: running.some((piece) => piece.began >= moment.milking.start),
+  };
+};
+
+/** Without end first, then the latest end: the reason that governs leads. */
+const byWeight = (a: HoldPiece, b: HoldPiece): number => {
+  const weight = (piece: HoldPiece): number => piece.end ?? Number.POSITIVE_INFINITY;
+  return weight(a) === weight(b) ? 0 : weight(b) - weight(a);
+};
+
+/** Milkings of hers still held: this one and those after it that start no later than the end. */
+const milkingsUntil = (moment: Moment, counts: ReturnType<typeof countsFor>, until: Instant): number => {
+  let left = 1;
+  for (const milking of moment.schedule.after(moment.milking.start)) {
+    if (milking.start > until) break;
+    if (counts(milking)) left += 1;
+  }
+  return left;
+};
+
+/** R-26: on the last sheet, in milk and free now. A struck entry never clears. */
+const clearedRows = (
+  known: Known,
+  standings: readonly Standing[],
+  moment: Moment,
+  before: readonly OnLastSheet[] | undefined,
+): ClearedRow[] =>
+  standings.flatMap((standing): ClearedRow[] => {
+    const last = wasOn(before, standing);
+    if (last === undefined || standing.held || !standing.inMilk || hasStruck(known, last)) return [];
+    const { start } = moment.milking;
+    const over = standing.pieces.filter(
+      (piece): piece is HoldPiece & { end: Instant } => piece.end !== null && piece.end < start,
+    );
+    const since = over.reduce<Instant>((latest, piece) => Math.max(piece.end, latest), 0 as Instant);
+    const ended = since === 0 ? start : since;
+    return [
+      {
+        cow: standing.number,
+        group: standing.group.name,
+        since: instantText(ended),
+        notBefore: start - ended <= 60 * MINUTE && ended < start ? wallTime(moment, ended) : null,
+        reasons: over.filter((piece) => piece.end === since).map(reasonOf),
+      },
+    ];
+  });
+
+/** The first full minute after an instant, by the farm's wall clock. */
+const wallTime = (moment: Moment, instant: Instant): string => {
+  const minutes = Math.ceil(moment.schedule.inForceOn(moment.milking.day).zone.wallMinutes(instant));
+  const pad = (value: number): string => String(value).padStart(2, '0');
+  return `${pad(Math.floor(minutes / 60) % 24)}:${pad(minutes % 60)}`;
+};
+
+/** An entry behind her last row has been struck since. */
+const hasStruck = (known: Known, last: OnLastSheet): boolean =>
+  known.strikes.struck.some(({ entry }) => last.entries.includes(entry.id));
+
+const goneRows = (
+  known: Known,
+  moment: Moment,
+  standings: readonly Standing[],
+  before: readonly OnLastSheet[] | undefined,
+): GoneRow[] =>
+  (before ?? [])
+    .flatMap((row): GoneRow[] => {
+      const files = known.files.filter((file) => row.cows.includes(file.cow.key));
+      const there = standings.filter((standing) => row.cows.includes(standing.file.cow.key));
+      if (there.some((standing) => standing.held)) return [];
+      if (there.length === 0)
+        return files.some((file) => !isThere(file.cow, moment)) || files.length === 0
+          ? [{ cow: row.number, how: 'left' }]
+          : [];
+      const standing = there[0] as Standing;
+      if (!standing.inMilk) return [{ cow: standing.number, how: 'dried-off' }];
+      return hasStruck(known, row) ? [{ cow: standing.number, how: 'struck' }] : [];
+    })
+    .sort((a, b) => byCowNumber(a.cow, b.cow));
+
+/** R-17: doses due at this milking, and overdue ones until settled. */
+export const treatRows = (known: Known, standing: Standing, moment: Moment): TreatRow[] =>
+  standing.file.dosings.flatMap((dosing): TreatRow[] => {
+    const { course, last } = dosing;
+    const due = dueAt(dosing, moment);
+    if (
+      course === undefined ||
+      due === undefined ||
+      dosing.mayBe !== undefined ||
+      dosing.doses[0].at > moment.windowEnd
+    )
+      return [];
+    if (due.overdue && known.farm.settled.has(doseKey(course.id, due.dose))) return [];
+    const values = {
+      planned: instantText(due.planned),
+      lastGiven: instantText(last.at),
+      everyHours: course.everyHours,
+    };
+    const ids = dosing.doses.map((dose) => dose.id);
+    return [
+      {
+        cow: standing.number,
+        group: standing.group.name,
+        medicine: dosing.medicine,
+        dose: due.dose,
+        of: course.of,
+        amount: last.data.amount ?? null,
+        route: last.data.route ?? null,
+        quarters: last.data.quarters ?? [],
+        overdue: due.overdue,
+        because: due.overdue
+          ? because('R-17', 'treat.overdue', { ...values, due: due.due.id }, ids)
+          : because('R-17', 'treat.due', values, ids),
+      },
+    ];
+  });

@@ -1,0 +1,288 @@
+/** Every reason to hold one cow's milk at a milking (R-10 to R-29). Which of them are running is asked with `holdsAt`. */
+import type { Aside } from '../events/entry.ts';
+import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
+import { type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
+import { addDays } from '../shared/local-day.ts';
+import { type Because, because, type MayBe } from './because.ts';
+import { nearestDue } from './course-due.ts';
+import type { Hers } from './cow.ts';
+import type { Dosing } from './dosing.ts';
+import { dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
+import type { HoldPiece } from './hold-piece.ts';
+import { laterIfLonger } from './label.ts';
+import { lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
+import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
+import { type CowFile, countsFor, inMilkDuring, type Moment, standsIn } from './moment.ts';
+import { pregnancyAt } from './pregnancy.ts';
+import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
+
+/** When a test's milk was drawn: what it says is about that milk. */
+export const sampledAt = (hers: Hers<'residue-test'>): Instant =>
+  hers.entry.data.sampledAt === undefined ? hers.entry.at : mustBeInstant(hers.entry.data.sampledAt);
+
+/** `asides`: things set aside that may concern her (R-27). */
+export const milkHoldPieces = (file: CowFile, moment: Moment, asides: readonly Aside[]): HoldPiece[] => {
+  const counts = countsFor(file, moment);
+  const nth = nthMilkingFor(moment.schedule, moment.milking.start, counts);
+  const animal = dosedAnimal(file, moment, nth);
+  return [
+    ...asides.map((aside) => asidePiece(aside)),
+    ...dryInMilkedGroup(file, moment),
+    ...file.dosings.flatMap((dosing) => [
+      ...dosingPieces(dosing, moment, animal),
+      ...dryCowPieces({ farm: moment.farm, file, moment, dosing, nth, sampledAt }),
+    ]),
+    ...notStatedPieces(file, moment),
+    ...freshPieces(file, moment, nth),
+    ...beforeDuePieces(file, moment),
+    ...personPieces(file),
+    ...residuePieces(file),
+    ...enteredPieces(file),
+  ];
+};
+
+export const dosedAnimal = (file: CowFile, moment: Moment, nth: NthMilking): DosedAnimal => ({
+  nth,
+  patient: {
+    classAt: (at) =>
+      stretchAt(file.lactations, at) !== undefined
+        ? 'milking'
+        : lactationAt(file.cow, file.lactations, at) > 0
+          ? 'dry'
+          : 'young',
+    born: file.cow.entered.findLast((entry) => entry.data.born !== undefined)?.data.born as
+      | (Stretch['calvedDay'] & string)
+      | undefined,
+    dayOf: moment.schedule.dayOf,
+  },
+  dosesOf: (medicine) =>
+    file.dosings
+      .filter((dosing) => dosing.medicineKey === medicine)
+      .flatMap((dosing) => dosing.doses)
+      .sort((a, b) => a.at - b.at),
+});
+
+const asidePiece = (aside: Aside): HoldPiece => ({
+  began: 0 as Instant,
+  end: null,
+  cause: 'unknown',
+  because: because(
+    'R-27',
+    'hold.entry-set-aside',
+    { problem: aside.problem },
+    aside.id === undefined ? [] : [aside.id],
+  ),
+});
+
+/** R-24: heads the list, so that nobody milks her into the tank. */
+const dryInMilkedGroup = (file: CowFile, moment: Moment): HoldPiece[] => {
+  const group = standsIn(file.cow, moment);
+  if (inMilkDuring(file, moment) || !moment.lookup.isMilked(group.name, moment.milking)) return [];
+  const placed = file.cow.placements.findLast((placement) => placement.group === group.name);
+  const reason = because(
+    'R-24',
+    'hold.dry-in-milked-group',
+    { group: group.name },
+    placed === undefined ? [] : [placed.entry],
+  );
+  return [{ began: 0 as Instant, end: null, cause: 'dry', because: reason }];
+};
+
+/** The pieces of one dosing: its label, its course, its doses not recorded (R-11 to R-18, R-29). */
+export const dosingPieces = (dosing: Dosing, moment: Moment, animal: DosedAnimal): HoldPiece[] => {
+  const { course, medicine } = dosing;
+  const from = course?.plannedLast ?? dosing.last.at;
+  const { outcome, extendedAt } = milkHoldOf(moment.farm, dosing, animal, from);
+  const common = {
+    began: dosing.doses[0].at,
+    cause: 'treated' as const,
+    medicine,
+    quarters: [...new Set(dosing.doses.flatMap((dose) => dose.data.quarters ?? []))],
+    lastDose: dosing.last.at,
+  };
+  const ids = dosing.doses.map((dose) => dose.id);
+  const ends = outcome.end === null ? null : instantText(outcome.end);
+  const pieces: HoldPiece[] = [];
+  if (outcome.because !== null) pieces.push({ ...common, end: outcome.end, because: outcome.because });
+  if (outcome.because !== null && extendedAt !== undefined) {
+    pieces.push({
+      ...common,
+      end: outcome.end,
+      because: because('R-29', 'hold.label-longer', { medicine, listed: instantText(extendedAt), ends }, ids),
+    });
+  }
+  if (course?.running === true && outcome.because !== null) {
+    const values = { medicine, given: course.given, of: course.of, plannedLast: instantText(course.plannedLast), ends };
+    pieces.push({ ...common, end: outcome.end, because: because('R-17', 'hold.course-running', values, ids) });
+  }
+  const missed = missedPieces(dosing, moment).map((reason): HoldPiece => ({ ...common, end: null, because: reason }));
+  const doubtful =
+    outcome.because === null ? [] : mayBe(dosing.mayBe, dosing.last.subject ?? '', medicine, dosing.last.id);
+  return [
+    ...pieces,
+    ...missed,
+    ...doubtful.map((reason): HoldPiece => ({ ...common, end: outcome.end, because: reason })),
+  ];
+};
+
+/** R-17: a due dose not recorded once its milking has ended holds her without end. */
+export const missedDoses = (dosing: Dosing, moment: Moment): { dose: number; due: string | null }[] => {
+  const { course } = dosing;
+  if (course === undefined) return [];
+  const missed: { dose: number; due: string | null }[] = course.gaps.map((dose) => ({ dose, due: null }));
+  if (course.running && course.plannedNext !== undefined) {
+    const due = nearestDue(moment.schedule, course.plannedNext);
+    if (due !== undefined && due.start < moment.milking.start && moment.hasEnded(due))
+      missed.push({ dose: course.given + 1, due: due.id });
+  }
+  return missed;
+};
+
+const missedPieces = (dosing: Dosing, moment: Moment): Because[] =>
+  missedDoses(dosing, moment).map(({ dose, due }) =>
+    because(
+      'R-17',
+      'hold.dose-not-recorded',
+      { medicine: dosing.medicine, dose, of: dosing.course?.of ?? dose, due },
+      dosing.doses.map((each) => each.id),
+    ),
+  );
+
+/** Says beside a hold that it is not certain to be hers (R-25). */
+const mayBe = (how: MayBe | undefined, number: string, about: string, entry: string): Because[] =>
+  how === undefined ? [] : [because('R-25', 'hold.may-be-her', { number, how, about }, [entry])];
+
+/** R-20, from the calving of the lactation she is in. */
+const freshPieces = (file: CowFile, moment: Moment, nth: NthMilking): HoldPiece[] => {
+  const stretch = lastStretch(file.lactations, moment.windowEnd);
+  if (stretch?.calved == null) return [];
+  const { calved } = stretch;
+  const setUps = moment.schedule.setUps.filter((setUp) => isFreshHoldSet(setUp.data));
+  const inForce = moment.schedule.inForceAt(calved);
+  const first = isFreshHoldSet(inForce.data)
+    ? inForce
+    : setUps.find((setUp) => setUp.zone.startOfDay(setUp.from) > calved);
+  if (first === undefined) {
+    // A cow that came with a statement of her running holds is not held again for a calving before she came.
+    const stated = file.cow.entered.some((entry) => entry.at >= calved && entry.data.milkHoldUntil !== undefined);
+    if (stated) return [];
+    return [
+      {
+        began: calved,
+        end: null,
+        cause: 'fresh',
+        because: because('R-20', 'hold.fresh-not-set', { calved: instantText(calved) }, stretch.entries),
+      },
+    ];
+  }
+  const after = setUps.filter((setUp) => setUp !== first && setUp.zone.startOfDay(setUp.from) > calved);
+  const { outcome } = laterIfLonger(
+    [first, ...after].map((setUp) => {
+      const length = { hours: setUp.data.freshHold?.hours, milkings: setUp.data.freshHold?.milkings };
+      const { end } = holdEnd(length, calved, nth, false);
+      const values = {
+        calved: instantText(calved),
+        hours: length.hours ?? null,
+        milkings: length.milkings ?? null,
+        ends: end === null ? null : instantText(end),
+      };
+      return {
+        since: setUp.zone.startOfDay(setUp.from),
+        outcome: { end, because: because('R-20', 'hold.fresh', values, [...stretch.entries, setUp.id]) },
+      };
+    }),
+  );
+  return [{ began: stretch.calvedEarliest ?? calved, end: outcome.end, cause: 'fresh', because: outcome.because }];
+};
+
+const isFreshHoldSet = (data: FarmSetUp): boolean =>
+  data.freshHold?.hours !== undefined || data.freshHold?.milkings !== undefined;
+
+/** R-20: a cow still milked close to her due date. */
+const beforeDuePieces = (file: CowFile, moment: Moment): HoldPiece[] => {
+  const days = moment.schedule.inForceOn(moment.milking.day).data.freshHold?.daysBeforeDue;
+  if (days === undefined) return [];
+  const pregnancy = pregnancyAt(file.cow, moment.schedule, moment.windowEnd);
+  if (!pregnancy.confirmed || pregnancy.due === null || moment.milking.day < addDays(pregnancy.due, -days)) return [];
+  return [
+    {
+      began: 0 as Instant,
+      end: null,
+      cause: 'fresh',
+      because: because('R-20', 'hold.before-due', { due: pregnancy.due, days }, pregnancy.entries),
+    },
+  ];
+};
+
+/** R-21: what a person set stays until it is lifted by name, or all of hers are. */
+const personPieces = ({ cow }: CowFile): HoldPiece[] =>
+  cow.milkHolds.flatMap((hers): HoldPiece[] => {
+    const { entry } = hers;
+    const lifted = cow.lifted.find(
+      (lift) => lift.at >= entry.at && (lift.data.hold === undefined || lift.data.hold === entry.id),
+    );
+    const reason = because(
+      'R-21',
+      'hold.set-by-person',
+      { reason: entry.data.reason, since: instantText(entry.at), author: entry.author },
+      [entry.id, ...(lifted === undefined ? [] : [lifted.id])],
+    );
+    const piece: HoldPiece = { began: entry.at, end: lifted?.at ?? null, cause: 'abnormal', because: reason };
+    return [
+      piece,
+      ...mayBe(hers.mayBe, entry.subject ?? '', entry.type, entry.id).map((each) => ({ ...piece, because: each })),
+    ];
+  });
+
+/** R-22: a positive test of hers holds until a later clear one. */
+const residuePieces = ({ cow }: CowFile): HoldPiece[] =>
+  cow.residueTests
+    .filter((hers) => hers.entry.data.result === 'positive')
+    .flatMap((hers): HoldPiece[] => {
+      const { entry } = hers;
+      const clear = cow.residueTests.find(
+        (each) => each.mayBe === undefined && each.entry.data.result === 'clear' && sampledAt(each) > sampledAt(hers),
+      );
+      const reason = because(
+        'R-22',
+        'hold.residue-positive',
+        { sampled: instantText(sampledAt(hers)), method: entry.data.method ?? null },
+        [entry.id, ...(clear === undefined ? [] : [clear.entry.id])],
+      );
+      const piece: HoldPiece = {
+        began: sampledAt(hers),
+        end: clear?.entry.at ?? null,
+        cause: 'abnormal',
+        because: reason,
+      };
+      return [
+        piece,
+        ...mayBe(hers.mayBe, entry.subject ?? '', entry.type, entry.id).map((each) => ({ ...piece, because: each })),
+      ];
+    });
+
+/** R-28: holds that were running when she came; not said is unknown. */
+const enteredPieces = ({ cow }: CowFile): HoldPiece[] =>
+  cow.entered.flatMap((entry): HoldPiece[] => {
+    const until = entry.data.milkHoldUntil;
+    if (until === 'none') return [];
+    if (until === undefined || until === 'unknown') {
+      return [
+        {
+          began: entry.at,
+          end: null,
+          cause: 'unknown',
+          because: because('R-28', 'hold.entered-unknown', {}, [entry.id]),
+        },
+      ];
+    }
+    const end = mustBeInstant(until);
+    return [
+      {
+        began: entry.at,
+        end,
+        cause: 'treated',
+        because: because('R-28', 'hold.entered-until', { until: instantText(end) }, [entry.id]),
+      },
+    ];
+  });

@@ -1,0 +1,124 @@
+/** What every question about one milking is asked against: the farm, the milking, its window, and when the asking is done. */
+import type { EntryOf } from '../events/entry.ts';
+import { type Instant, MINUTE } from '../shared/instant.ts';
+import type { LocalDay } from '../shared/local-day.ts';
+import { type Cow, groupAt, presentAt } from './cow.ts';
+import { type Dosing, dosingsOf } from './dosing.ts';
+import type { Farm } from './farm.ts';
+import { type Group, type GroupLookup, groupNamed } from './groups.ts';
+import { type Lactations, lactationsOf, stretchAt } from './lactation.ts';
+import type { CountsFor } from './milking-count.ts';
+import { firstOf, type Milking, type Schedule } from './schedule.ts';
+
+export interface Moment {
+  readonly farm: Farm;
+  readonly schedule: Schedule;
+  readonly lookup: GroupLookup;
+  readonly milking: Milking;
+  /** The groups of this milking, in order. */
+  readonly groups: readonly Group[];
+  /** Last instant that counts as inside this milking (R-04). */
+  readonly windowEnd: Instant;
+  /** When the sheets are worked out. */
+  readonly asOf: Instant;
+  /** Is a milking over, as of `asOf`? */
+  readonly hasEnded: (milking: Milking) => boolean;
+}
+
+/** One cow with what follows from her entries alone, whatever the milking. */
+export interface CowFile {
+  readonly cow: Cow;
+  readonly lactations: Lactations;
+  readonly dosings: readonly Dosing[];
+}
+
+export const openFile = (cow: Cow, schedule: Schedule): CowFile => {
+  const lactations = lactationsOf(cow, schedule);
+  const treatments = [...cow.treatments, ...productsGiven(cow, lactations)].sort((a, b) => a.entry.at - b.entry.at);
+  return { cow, lactations, dosings: dosingsOf({ treatments, vetTimes: cow.vetTimes, courseEnds: cow.courseEnds }) };
+};
+
+const TWO_DAYS = 2 * 24 * 60 * MINUTE;
+
+/** The product of a dry-off as a dose of that medicine, unless the same is also recorded as a treatment (R-19). */
+const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] =>
+  lactations.dryStarts.flatMap((dry) => {
+    if (dry.product === undefined || dry.product === 'none') return [];
+    const product = dry.product;
+    const recorded = cow.treatments.some(
+      ({ entry }) =>
+        entry.data.medicine.toLowerCase() === product.toLowerCase() &&
+        entry.at >= dry.earliest - TWO_DAYS &&
+        entry.at <= dry.at + TWO_DAYS,
+    );
+    if (recorded) return [];
+    const dose: EntryOf<'treatment'> = {
+      id: dry.entry,
+      type: 'treatment',
+      at: dry.at,
+      author: '',
+      source: '',
+      data: { medicine: product },
+      content: '',
+      position: 0,
+      recordedAt: dry.at,
+    };
+    return [{ entry: dose }];
+  });
+
+/** In milk at some time during this milking: at its start, or calved inside its window. */
+export const inMilkDuring = (file: CowFile, moment: Moment): boolean =>
+  presentAt(file.cow, moment.windowEnd) &&
+  (stretchAt(file.lactations, moment.milking.start) !== undefined ||
+    stretchAt(file.lactations, moment.windowEnd) !== undefined);
+
+/** In the herd at this milking, however late in it she came. */
+export const isThere = (cow: Cow, moment: Moment): boolean =>
+  presentAt(cow, moment.milking.start) || presentAt(cow, moment.windowEnd);
+
+/** Where she stands at this milking. */
+export const standsIn = (cow: Cow, moment: Moment): Group => {
+  const name = groupAt(cow, moment.milking.start) ?? groupAt(cow, moment.windowEnd) ?? cow.placements[0]?.group ?? '';
+  return groupNamed(moment.groups, name);
+};
+
+/**
+ * Milkings that count for her holds. From this milking on, a cow in milk that still stands in a group that is not milked
+ * is taken to come in with the others: she has calved and somebody must milk her.
+ */
+export const countsFor =
+  ({ cow, lactations }: CowFile, moment: Moment): CountsFor =>
+  (milking) => {
+    if (stretchAt(lactations, milking.start) === undefined) return false;
+    const group = groupAt(cow, milking.start) ?? cow.placements[0]?.group;
+    if (group === undefined) return true;
+    if (moment.lookup.isMilked(group, milking)) return true;
+    const kind = groupNamed(moment.lookup.groups(milking), group).kind;
+    return milking.start >= moment.milking.start && (kind === 'dry' || kind === 'close-up');
+  };
+
+/** The first milking strictly after an instant that counts for her; null where none comes. */
+export const firstCounting = (schedule: Schedule, counts: CountsFor, after: Instant): Milking | null => {
+  let tried = 0;
+  for (const milking of schedule.after(after)) {
+    if (counts(milking)) return milking;
+    tried += 1;
+    if (tried > 60) return null;
+  }
+  return null;
+};
+
+/** The farm's date of the milking. */
+export const today = (moment: Moment): LocalDay => moment.milking.day;
+
+/** The milking after this one. */
+export const nextAfter = (moment: Moment): Milking | undefined => firstOf(moment.schedule.after(moment.milking.start));
+
+/** Was a dry-cow product given by treatment within two days of a dry-off? Then it is stated (R-19). */
+export const productsWithin = (file: CowFile, farm: Farm, dry: Lactations['dryStarts'][number]): boolean =>
+  file.dosings.some(
+    (dosing) =>
+      dosing.mayBe === undefined &&
+      dosing.doses.some((dose) => dose.at >= dry.earliest - TWO_DAYS && dose.at <= dry.at + TWO_DAYS) &&
+      (farm.listings.get(dosing.medicineKey) ?? []).some((listing) => listing.data.dryCow !== undefined),
+  );

@@ -1,0 +1,330 @@
+/** Doubts (what the book noticed and a person must settle) and alerts, each under a key that a `settled` entry ends. */
+import { instantText } from '../shared/instant.ts';
+import { daysBetween } from '../shared/local-day.ts';
+import { byText } from '../shared/text-order.ts';
+import { type Because, because } from './because.ts';
+import { headAt, lastCount } from './counts.ts';
+import { numberAt } from './cow.ts';
+import { endText, latestEnd } from './hold-piece.ts';
+import type { Known } from './know.ts';
+import { meatHoldPieces } from './meat-hold.ts';
+import { dosedAnimal, missedDoses } from './milk-hold.ts';
+import { nthMilkingFor } from './milking-count.ts';
+import { type CowFile, countsFor, type Moment } from './moment.ts';
+import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
+import { pregnancyAt } from './pregnancy.ts';
+import { openRequests } from './sort.ts';
+import type { Standing } from './standing.ts';
+import { milkHoldOf } from './treatment-hold.ts';
+import { aboutOf, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
+import type { Notice } from './views.ts';
+
+/** Languages that the paper speaks; any other prints in English, with a doubt. */
+export const LANGUAGES = ['en', 'es', 'fr', 'pl', 'uk'];
+
+const PAST_DUE_DAYS = 7;
+const LEFT_LOOK_BACK_DAYS = 365;
+
+const unsettled = (known: Known, notices: readonly Notice[]): Notice[] => {
+  const byKey = new Map(notices.map((notice) => [notice.key, notice]));
+  return [...byKey.values()]
+    .filter((notice) => !known.farm.settled.has(notice.key))
+    .sort((a, b) => byText(a.key, b.key));
+};
+
+/** R-90: a cow that left on a milk or meat hold. */
+export const alertsAt = (known: Known, moment: Moment): Notice[] =>
+  unsettled(
+    known,
+    known.files.flatMap((file) =>
+      file.cow.left.flatMap((left): Notice[] => {
+        if (
+          left.at > moment.windowEnd ||
+          daysBetween(moment.schedule.dayOf(left.at), moment.milking.day) > LEFT_LOOK_BACK_DAYS
+        )
+          return [];
+        const milk = milkHoldOnLeaving(file, moment, left.at);
+        const meat = meatHoldPieces(file, moment, []).filter(
+          (piece) => piece.began <= left.at && (piece.end === null || piece.end >= left.at),
+        );
+        if (milk.length === 0 && meat.length === 0) return [];
+        const values = {
+          cow: numberAt(file.cow, left.at),
+          left: moment.schedule.dayOf(left.at),
+          milkUntil: endText(latestEnd(milk) ?? null),
+          meatUntil: endText(latestEnd(meat) ?? null),
+          milk: milk.length > 0,
+          meat: meat.length > 0,
+          reason: left.data.reason,
+        };
+        const entries = [left.id, ...new Set([...milk, ...meat].flatMap((piece) => piece.because.entries))];
+        return [{ key: leftOnHoldKey(left.id), because: because('R-90', 'alert.left-on-hold', values, entries) }];
+      }),
+    ),
+  );
+
+export const doubtsAt = (known: Known, moment: Moment, standings: readonly Standing[]): Notice[] =>
+  unsettled(known, [
+    ...herdDoubts(known, moment),
+    ...strikeDoubts(known, moment),
+    ...asideDoubts(known),
+    ...farmDoubts(known, moment),
+    ...known.files.flatMap((file) => historyDoubts(file, moment)),
+    ...standings.flatMap((standing) => standingDoubts(standing, moment)),
+  ]);
+
+const herdDoubts = (known: Known, moment: Moment): Notice[] => {
+  const { herd } = known;
+  const numbersOf = (animals: readonly { spans: readonly { number: string }[] }[]): string[] =>
+    animals.map((animal) => animal.spans.at(-1)?.number ?? '');
+  return [
+    ...herd.unplaced.map(({ entry, how, mayBe }): Notice => {
+      const values = { number: entry.subject ?? '', about: aboutOf(entry), at: instantText(entry.at) };
+      return {
+        key: unplacedKey(entry.id),
+        because:
+          how === 'leading-zeros'
+            ? because('R-25', 'doubt.leading-zeros', { number: values.number, mayBe: numbersOf(mayBe) }, [entry.id])
+            : because('R-25', 'doubt.unplaced', values, [entry.id]),
+      };
+    }),
+    ...herd.ambiguous.map(({ entry, animals }): Notice => {
+      const values = { number: entry.subject ?? '', cows: animals.map((animal) => animal.officialId ?? animal.key) };
+      return {
+        key: `two-cows:${values.number}:${entry.id}`,
+        because: because('R-25', 'doubt.two-cows', values, [entry.id]),
+      };
+    }),
+    ...herd.numberInUse.map(
+      ({ entry, number }): Notice => ({
+        key: `number-in-use:${number}:${entry.id}`,
+        because: because('R-25', 'doubt.number-in-use', { number, at: instantText(entry.at) }, [entry.id]),
+      }),
+    ),
+    ...herd.afterLeaving.map(({ entry, animal }): Notice => {
+      const left = known.files
+        .find((file) => file.cow.key === animal.key)
+        ?.cow.left.findLast((each) => each.at <= entry.at);
+      const day = moment.schedule.dayOf(left?.at ?? entry.at);
+      return {
+        key: unplacedKey(entry.id),
+        because: because(
+          'R-25',
+          'doubt.after-leaving',
+          { cow: entry.subject ?? '', about: aboutOf(entry), at: instantText(entry.at), left: day },
+          [entry.id, ...(left === undefined ? [] : [left.id])],
+        ),
+      };
+    }),
+  ];
+};
+
+const strikeDoubts = (known: Known, moment: Moment): Notice[] => [
+  ...known.strikes.ofNothing.map(
+    (strike): Notice => ({
+      key: `strike-of-nothing:${strike.id}`,
+      because: because('R-23', 'doubt.strike-of-nothing', { entry: strike.data.entry }, [strike.id]),
+    }),
+  ),
+  ...known.strikes.ofStrikes.map(
+    (strike): Notice => ({
+      key: `strike-of-strike:${strike.id}`,
+      because: because('R-23', 'doubt.strike-of-strike', { entry: strike.data.entry }, [strike.id]),
+    }),
+  ),
+  ...unplacedRows(known, moment)
+    .filter((row) => row.because.key === 'unplaced.dose-struck')
+    .map((row): Notice => {
+      const struck = known.strikes.struck.find(({ entry }) => struckKey(entry.id) === row.key);
+      const values = {
+        number: row.number ?? '',
+        about: struck === undefined ? '' : aboutOf(struck.entry),
+        at: struck === undefined ? '' : instantText(struck.entry.at),
+      };
+      return { key: row.key, because: because('R-23', 'doubt.struck-unplaced', values, row.because.entries) };
+    }),
+  ...known.twofold.map(
+    (id): Notice => ({
+      key: `two-contents:${id}`,
+      because: because('R-27', 'doubt.one-id-two-contents', { id }, [id]),
+    }),
+  ),
+];
+
+const asideDoubts = (known: Known): Notice[] =>
+  known.asides.map((aside) => ({
+    key: aside.key,
+    because: because(
+      'R-27',
+      'doubt.set-aside',
+      { problem: aside.problem, cows: [...aside.cows] },
+      aside.id === undefined ? [] : [aside.id],
+    ),
+  }));
+
+const farmDoubts = (known: Known, moment: Moment): Notice[] => {
+  const setUp = moment.schedule.inForceOn(moment.milking.day);
+  const strange = (setUp.data.languages ?? []).filter(
+    (language) => !LANGUAGES.includes(language.split('-')[0]?.toLowerCase() ?? ''),
+  );
+  return [
+    ...strange.map(
+      (language): Notice => ({
+        key: `unknown-language:${language}`,
+        because: because('R-02', 'doubt.unknown-language', { language }, [setUp.id]),
+      }),
+    ),
+    ...moment.groups.flatMap((group): Notice[] => {
+      const count = lastCount(known, moment, group.name);
+      if (count === undefined) return [];
+      const book = headAt(known, group.name, count.at);
+      if (book === count.data.count) return [];
+      const values = { group: group.name, count: count.data.count, book, at: instantText(count.at) };
+      return [{ key: `head-count:${count.id}`, because: because('R-70', 'doubt.head-count', values, [count.id]) }];
+    }),
+  ];
+};
+
+/** What sits oddly in one cow's history. */
+const historyDoubts = (file: CowFile, moment: Moment): Notice[] => {
+  const { cow, lactations, dosings } = file;
+  const number = (at: Parameters<typeof numberAt>[1]) => numberAt(cow, at);
+  const notices: Notice[] = [];
+  const add = (key: string, reason: Because) => notices.push({ key, because: reason });
+  for (const entry of lactations.dryOffWhenDry) {
+    add(
+      `dry-off-when-dry:${entry.id}`,
+      because('R-06', 'doubt.dry-off-when-dry', { cow: number(entry.at), at: instantText(entry.at) }, [entry.id]),
+    );
+  }
+  for (const { entry } of lactations.calvedInMilk) {
+    add(
+      `calved-in-milk:${entry.id}`,
+      because('R-06', 'doubt.calved-in-milk', { cow: number(entry.at), at: instantText(entry.at) }, [entry.id]),
+    );
+  }
+  cow.placements.forEach((placement, index) => {
+    const together = cow.placements.filter((each) => each.at === placement.at);
+    const groups = [...new Set(together.map((each) => each.group))];
+    if (groups.length > 1 && cow.placements.findIndex((each) => each.at === placement.at) === index) {
+      const values = { cow: number(placement.at), groups, at: instantText(placement.at) };
+      add(
+        `two-groups:${cow.key}:${instantText(placement.at)}`,
+        because(
+          'R-70',
+          'doubt.two-groups',
+          values,
+          together.map((each) => each.entry),
+        ),
+      );
+    }
+  });
+  for (const { entry, due, days } of pregnancyAt(cow, moment.schedule, moment.windowEnd).early) {
+    const calving = cow.calvings.find((hers) => hers.entry.id === entry)?.entry;
+    add(
+      `calved-early:${entry}`,
+      because('R-46', 'doubt.calved-early', { cow: number(calving?.at ?? moment.milking.start), due, days }, [entry]),
+    );
+  }
+  const animal = dosedAnimal(
+    file,
+    moment,
+    nthMilkingFor(moment.schedule, moment.milking.start, countsFor(file, moment)),
+  );
+  for (const dosing of dosings) {
+    const { course, medicine, last } = dosing;
+    const { outcome } = milkHoldOf(moment.farm, dosing, animal, course?.plannedLast ?? last.at);
+    if (outcome.vetNotLonger !== undefined) {
+      const values = { cow: number(last.at), medicine, ...outcome.vetNotLonger };
+      add(
+        `vet-time-not-longer:${last.id}`,
+        because('R-15', 'doubt.vet-time-not-longer', values, [last.id, ...dosing.vet.entries]),
+      );
+    }
+    const listing = moment.farm.listings.get(dosing.medicineKey)?.findLast((each) => each.at <= last.at);
+    if (listing?.data.retired === true) {
+      add(
+        `retired-medicine:${last.id}`,
+        because('R-29', 'doubt.retired-medicine', { cow: number(last.at), medicine }, [last.id, listing.id]),
+      );
+    }
+    if (course?.running !== true || dosing.mayBe !== undefined) continue;
+    for (const other of dosings) {
+      if (other.medicineKey === dosing.medicineKey || other.last.at < dosing.doses[0].at || other.last.at < last.at)
+        continue;
+      const kind = moment.farm.listings.get(other.medicineKey)?.at(-1)?.data.kind ?? 'medicine';
+      if (kind !== 'medicine') continue;
+      const values = { cow: number(last.at), course: medicine, other: other.medicine };
+      add(
+        `both-still-wanted:${course.id}:${other.course?.id ?? other.last.id}`,
+        because('R-17', 'doubt.both-still-wanted', values, [last.id, other.last.id]),
+      );
+    }
+  }
+  const treated = new Set(cow.treatments.map((hers) => hers.entry.id));
+  for (const dry of lactations.dryStarts) treated.add(dry.entry);
+  for (const time of cow.vetTimes) {
+    if (!treated.has(time.data.treatment)) {
+      add(
+        `vet-time-unplaced:${time.id}`,
+        because('R-15', 'doubt.vet-time-unplaced', { treatment: time.data.treatment }, [time.id]),
+      );
+    }
+  }
+  return notices;
+};
+
+/** What sits oddly in how a cow stands at this milking. */
+const standingDoubts = (standing: Standing, moment: Moment): Notice[] => {
+  const { file, number: cow, group } = standing;
+  const notices: Notice[] = [];
+  const add = (key: string, reason: Because) => notices.push({ key, because: reason });
+  if (standing.stretch?.begun === 'assumed') {
+    const entries = standing.stretch.entries;
+    add(
+      `milk-not-stated:${entries[0] ?? file.cow.key}`,
+      because('R-06', 'doubt.milk-not-stated', { cow, group: group.name }, entries),
+    );
+  }
+  if (group.kind === 'unknown') {
+    const placed = file.cow.placements.findLast((placement) => placement.group === group.name);
+    add(
+      `unknown-group:${file.cow.key}:${group.name}`,
+      because('R-70', 'doubt.unknown-group', { cow, group: group.name }, placed === undefined ? [] : [placed.entry]),
+    );
+  }
+  for (const dosing of file.dosings) {
+    for (const { dose } of missedDoses(dosing, moment)) {
+      const values = { cow, medicine: dosing.medicine, dose, of: dosing.course?.of ?? dose };
+      add(
+        doseKey(dosing.course?.id ?? '', dose),
+        because(
+          'R-17',
+          'doubt.dose-not-recorded',
+          values,
+          dosing.doses.map((each) => each.id),
+        ),
+      );
+    }
+  }
+  const pregnancy = pregnancyAt(file.cow, moment.schedule, moment.windowEnd);
+  if (pregnancy.confirmed && pregnancy.due !== null) {
+    const days = daysBetween(pregnancy.due, moment.milking.day);
+    if (days >= PAST_DUE_DAYS) {
+      add(
+        `past-due:${file.cow.key}:${pregnancy.due}`,
+        because('R-46', 'doubt.past-due', { cow, due: pregnancy.due, days }, pregnancy.entries),
+      );
+    }
+  }
+  const requests = openRequests(standing, moment);
+  const places = [...new Set(requests.flatMap((request) => request.data.to ?? []))];
+  if (places.length > 1) {
+    const entries = requests.map((request) => request.id);
+    add(
+      `sort-several-places:${entries.join(':')}`,
+      because('R-60', 'doubt.sort-several-places', { cow, places }, entries),
+    );
+  }
+  return notices;
+};

@@ -1,0 +1,57 @@
+/** The milking plan: turns, minutes, order, slow cows (R-80, R-81). */
+import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
+import { numberAt } from './cow.ts';
+import { type Group, isMilkedAt } from './groups.ts';
+import type { CowFile } from './moment.ts';
+import type { Milking, SetUp } from './schedule.ts';
+import type { PlanSheet } from './views.ts';
+
+const SLOW_FROM_MINUTES = 10;
+const RECORDS_LOOKED_AT = 10;
+
+/** Median minutes of her last ten milk records up to an instant; undefined without any. */
+export const usualMinutes = (file: CowFile, before: Instant): number | undefined => {
+  const minutes = file.cow.milkRecords
+    .filter((record) => record.at <= before && record.data.minutes !== undefined)
+    .slice(-RECORDS_LOOKED_AT)
+    .map((record) => record.data.minutes ?? 0)
+    .sort((a, b) => a - b);
+  if (minutes.length === 0) return undefined;
+  const middle = Math.floor(minutes.length / 2);
+  const upper = minutes[middle] ?? 0;
+  return minutes.length % 2 === 1 ? upper : ((minutes[middle - 1] ?? 0) + upper) / 2;
+};
+
+/** R-81. */
+export const isSlow = (file: CowFile, setUp: SetUp, before: Instant): boolean => {
+  const minutes = usualMinutes(file, before);
+  return minutes !== undefined && minutes >= (setUp.data.parlour.slowFromMinutes ?? SLOW_FROM_MINUTES);
+};
+
+/** `byGroup`: the cows in milk at the milking's start, by group. Start and end are instants; minutes elapsed ones. */
+export const planOf = (
+  milking: Milking,
+  setUp: SetUp,
+  groups: readonly Group[],
+  byGroup: ReadonlyMap<string, readonly CowFile[]>,
+): PlanSheet => {
+  const { stalls, turnMinutes, slowExtraMinutes = 0 } = setUp.data.parlour;
+  const slow: string[] = [];
+  let clock = milking.start as number;
+  const rows = groups
+    .filter((group) => isMilkedAt(group, milking.name))
+    .map((group) => {
+      const files = byGroup.get(group.name) ?? [];
+      const turns = Math.ceil(files.length / stalls);
+      const slowHere = files
+        .filter((file) => isSlow(file, setUp, milking.start))
+        .map((file) => numberAt(file.cow, milking.start));
+      slow.push(...slowHere);
+      const minutes = turns * turnMinutes + Math.min(slowHere.length, turns) * slowExtraMinutes;
+      const start = instantText(clock as Instant);
+      clock += minutes * MINUTE;
+      return { group: group.name, cows: files.length, turns, start, minutes };
+    });
+  const minutes = rows.reduce((sum, row) => sum + row.minutes, 0);
+  return { groups: rows, minutes, ends: instantText(Math.round(clock) as Instant), slow };
+};

@@ -1,0 +1,155 @@
+/** The sort gate's list (R-60) and the cows on it that will not come through (R-61). */
+
+import type { EntryOf } from '../events/entry.ts';
+import { byCowNumber } from '../shared/cow-number.ts';
+import { type Instant, mustBeInstant, parseInstant } from '../shared/instant.ts';
+import { type LocalDay, parseLocalDay } from '../shared/local-day.ts';
+import { type Because, because } from './because.ts';
+import { numberAt } from './cow.ts';
+import type { Known } from './know.ts';
+import type { Moment } from './moment.ts';
+import type { Standing } from './standing.ts';
+import { leavingOf } from './unplaced.ts';
+import type { DryOffSheet, FreshMovesSheet, SortRow, SortSheet, TreatRow } from './views.ts';
+
+type Request = EntryOf<'sort-request'>;
+
+interface Wanted {
+  readonly reasons: Because[];
+  readonly to: Set<string>;
+}
+
+export interface OtherLists {
+  readonly dryOff: DryOffSheet;
+  readonly fresh: FreshMovesSheet;
+  readonly treat: readonly TreatRow[];
+}
+
+export const sortSheet = (
+  known: Known,
+  moment: Moment,
+  standings: readonly Standing[],
+  lists: OtherLists,
+): SortSheet => {
+  const cows: SortRow[] = [];
+  const cannot: SortSheet['cannot'][number][] = [];
+  for (const standing of standings) {
+    const wanted = wantedOf(standing, moment, lists);
+    if (wanted.reasons.length === 0) continue;
+    const why = wontCome(standing, moment);
+    if (why === undefined)
+      cows.push({ cow: standing.number, group: standing.group.name, reasons: wanted.reasons, to: [...wanted.to] });
+    else cannot.push({ cow: standing.number, because: why, reasons: wanted.reasons });
+  }
+  cannot.push(...goneBefore(known, moment), ...ofNobody(known, moment));
+  return { cows, cannot: cannot.sort((a, b) => byCowNumber(a.cow, b.cow)) };
+};
+
+const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
+  const reasons: Because[] = [];
+  const to = new Set<string>();
+  for (const request of openRequests(standing, moment)) {
+    reasons.push(requestReason(request));
+    if (request.data.to !== undefined) to.add(request.data.to);
+  }
+  const mine = <T extends { cow: string; group?: string; from?: string }>(rows: readonly T[]) =>
+    rows.filter((row) => row.cow === standing.number && (row.group ?? row.from) === standing.group.name);
+  for (const row of mine(lists.dryOff.due)) {
+    if (row.dryOffOn > moment.milking.day) continue;
+    reasons.push(because('R-60', 'sort.dry-off', { product: row.product }, row.because.entries));
+    const dry = moment.groups.find((group) => group.kind === 'dry');
+    if (dry !== undefined) to.add(dry.name);
+  }
+  for (const row of mine(lists.fresh.out)) {
+    reasons.push(because('R-60', 'sort.fresh-move', { to: row.to }, row.because.entries));
+    to.add(row.to);
+  }
+  for (const row of mine(lists.treat)) {
+    if (!wantsHerCaught(row)) continue;
+    reasons.push(
+      because('R-60', 'sort.dose', { medicine: row.medicine, dose: row.dose, of: row.of }, row.because.entries),
+    );
+  }
+  return { reasons, to };
+};
+
+/** An udder tube is given in the stall; every other dose wants her caught, and so does one whose route nobody wrote down. */
+const wantsHerCaught = (row: TreatRow): boolean => {
+  const route = row.route?.trim().toLowerCase();
+  return route === undefined || !(route === 'udder' || route.startsWith('intramammary'));
+};
+
+const requestReason = (request: Request): Because => {
+  const { reason, forWhom, to } = request.data;
+  return because('R-60', 'sort.request', { reason, forWhom: forWhom ?? null, to: to ?? null }, [request.id]);
+};
+
+export const openRequests = (standing: Standing, moment: Moment): Request[] =>
+  standing.file.cow.sortRequests
+    .map((hers) => hers.entry)
+    .filter((request) => isOpen(request, moment) && !isDone(standing, request, moment));
+
+const isDone = (standing: Standing, request: Request, moment: Moment): boolean => {
+  const { cow } = standing.file;
+  return (
+    cow.sortDone.some((done) => done.data.request === request.id && done.at <= moment.milking.start) ||
+    cow.left.some((left) => left.at >= request.at && left.at <= moment.milking.start)
+  );
+};
+
+/** Begun, and not past its end. */
+const isOpen = (request: Request, moment: Moment): boolean => {
+  const { from, until } = request.data;
+  const begins = from === undefined ? request.at : (moment.schedule.find(from)?.start ?? request.at);
+  if (begins > moment.windowEnd || (from !== undefined && begins > moment.milking.start)) return false;
+  return until === undefined || moment.milking.start <= lastInstant(until, moment);
+};
+
+/** The end of `until`: a milking's own start, a date's end, or an instant. */
+const lastInstant = (until: string, moment: Moment): Instant => {
+  if (parseInstant(until).ok) return mustBeInstant(until);
+  if (parseLocalDay(until).ok) return (moment.schedule.on(until as LocalDay).at(-1)?.start ?? 0) as Instant;
+  return moment.schedule.find(until)?.start ?? (Number.MAX_SAFE_INTEGER as Instant);
+};
+
+/** R-61: why a cow will not come through the gate at this milking. */
+const wontCome = (standing: Standing, moment: Moment): Because | undefined => {
+  const group = standing.group.name;
+  if (moment.lookup.isMilked(group, moment.milking)) {
+    return standing.inMilkDuring ? undefined : because('R-61', 'sort.cannot-dry', { group }, []);
+  }
+  return standing.inMilkDuring
+    ? because('R-61', 'sort.cannot-not-milked', { group }, [])
+    : because('R-61', 'sort.cannot-dry', { group }, []);
+};
+
+/** Asked for after she had left. */
+const goneBefore = (known: Known, moment: Moment): SortSheet['cannot'][number][] =>
+  known.herd.afterLeaving.flatMap(({ entry, animal }) => {
+    if (entry.type !== 'sort-request' || !isOpen(entry, moment)) return [];
+    const file = known.files.find((each) => each.cow.key === animal.key);
+    const left = file === undefined ? undefined : leavingOf(file.cow, moment);
+    if (file === undefined || left === undefined) return [];
+    return [
+      {
+        cow: numberAt(file.cow, left.at),
+        because: because('R-61', 'sort.cannot-left', { left: moment.schedule.dayOf(left.at) }, [left.id]),
+        reasons: [requestReason(entry)],
+      },
+    ];
+  });
+
+const ofNobody = (known: Known, moment: Moment): SortSheet['cannot'][number][] => {
+  const gone = new Set(known.herd.afterLeaving.map(({ entry }) => entry.id));
+  return known.herd.unplaced.flatMap(({ entry, how }) => {
+    if (entry.type !== 'sort-request' || how !== 'not-in-herd' || gone.has(entry.id) || !isOpen(entry, moment))
+      return [];
+    return [
+      {
+        cow: entry.subject ?? '',
+        because: because('R-61', 'sort.cannot-unknown', {}, [entry.id]),
+        reasons: [requestReason(entry)],
+      },
+    ];
+  });
+};

@@ -1,0 +1,98 @@
+/** Every cow as she stands at one milking: number, group, in milk or not, and what holds her milk. The sheets read from here. */
+import type { Aside } from '../events/entry.ts';
+import { byCowNumber, officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
+import type { Instant } from '../shared/instant.ts';
+import { numberAt } from './cow.ts';
+import { type Group, groupPlace } from './groups.ts';
+import { type HoldPiece, holdsAt } from './hold-piece.ts';
+import type { Known } from './know.ts';
+import { daysInMilkOn, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
+import { milkHoldPieces } from './milk-hold.ts';
+import { type CowFile, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
+
+export interface Standing {
+  readonly file: CowFile;
+  readonly number: string;
+  readonly group: Group;
+  /** At the milking's start: what is counted. */
+  readonly inMilk: boolean;
+  /** At its start or calved inside it: who may be milked. */
+  readonly inMilkDuring: boolean;
+  readonly stretch: Stretch | undefined;
+  readonly lactation: number;
+  readonly daysInMilk: number | null;
+  /** Every reason, ended ones too. */
+  readonly pieces: readonly HoldPiece[];
+  /** Those that hold at this milking. */
+  readonly running: readonly HoldPiece[];
+  /** On the parlour's list: in milk and held, or dry in a milked group. */
+  readonly held: boolean;
+  readonly asides: readonly Aside[];
+}
+
+export const standingOf = (file: CowFile, moment: Moment, asides: readonly Aside[]): Standing => {
+  const { milking, windowEnd } = moment;
+  const group = standsIn(file.cow, moment);
+  const during = inMilkDuring(file, moment);
+  const pieces = milkHoldPieces(file, moment, asides);
+  const running = pieces.filter((piece) => holdsAt(piece, milking.start, windowEnd));
+  const stretch = stretchAt(file.lactations, milking.start) ?? stretchAt(file.lactations, windowEnd);
+  return {
+    file,
+    number: numberAt(file.cow, milking.start),
+    group,
+    inMilk: stretchAt(file.lactations, milking.start) !== undefined,
+    inMilkDuring: during,
+    stretch,
+    lactation: lactationAt(file.cow, file.lactations, windowEnd),
+    daysInMilk: daysInMilkOn(stretch ?? lastStretch(file.lactations, windowEnd), milking.day),
+    pieces,
+    running,
+    held: running.length > 0 && (during || moment.lookup.isMilked(group.name, milking)),
+    asides,
+  };
+};
+
+/** All cows in the herd at the milking: groups in milking order, then by number as a number. */
+export const standingsAt = (known: Known, moment: Moment): readonly Standing[] => {
+  const concerned = asidesByCow(known);
+  return known.files
+    .filter((file) => isThere(file.cow, moment))
+    .map((file) => standingOf(file, moment, concerned.get(file.cow.key) ?? []))
+    .sort((a, b) => groupPlace(moment.groups, a.group.name, b.group.name) || byCowNumber(a.number, b.number));
+};
+
+/** Which cows each thing set aside may concern; those that concern nobody in the herd are missing here. */
+export const asidesByCow = (known: Known): ReadonlyMap<string, readonly Aside[]> => {
+  const byCow = new Map<string, Aside[]>();
+  for (const aside of known.asides) {
+    for (const key of new Set(aside.cows.flatMap((number) => cowsBy(known, number)))) {
+      const have = byCow.get(key);
+      if (have === undefined) byCow.set(key, [aside]);
+      else have.push(aside);
+    }
+  }
+  return byCow;
+};
+
+/** Keys of the cows in the herd that a number may mean: borne now or once, read without its leading zeros, or official. */
+export const cowsBy = (known: Known, number: string): string[] => {
+  const official = officialDigits(number);
+  const short = withoutLeadingZeros(number);
+  return known.herd.animals
+    .filter(
+      (animal) =>
+        animal.present &&
+        ((official !== undefined && animal.officialId === official) ||
+          animal.spans.some((span) => span.number === number || withoutLeadingZeros(span.number) === short)),
+    )
+    .map((animal) => animal.key);
+};
+
+/** Who bore a number at an instant. */
+export const bearersAt = (known: Known, number: string, at: Instant): string[] =>
+  known.herd.animals
+    .filter((animal) =>
+      animal.spans.some((span) => span.number === number && span.from <= at && (span.to === null || span.to >= at)),
+    )
+    .map((animal) => animal.key);

@@ -1,0 +1,66 @@
+/** Which milkings are in which tank load. */
+import type { EntryOf } from '../events/entry.ts';
+import type { Instant } from '../shared/instant.ts';
+import type { Known } from './know.ts';
+import type { Milking, Schedule } from './schedule.ts';
+import { windowEndOf } from './window.ts';
+
+export interface TankLoad {
+  readonly tank: string;
+  /** The collection that took it; null while it is still here. */
+  readonly collection: EntryOf<'tank-collection'> | null;
+  readonly milkings: readonly Milking[];
+}
+
+/** Where the collection does not name its tank. */
+export const ONLY_TANK = '1';
+
+/**
+ * The loads that hold a milking's milk: every tank's first collection at or after its start, and the next one too where the
+ * first fell into the milking. A load nobody has fetched is still here.
+ */
+export const loadsOf = (known: Known, schedule: Schedule, milking: Milking): readonly TankLoad[] => {
+  const tanks = new Set(known.farm.collections.map(tankOf));
+  if (tanks.size === 0) tanks.add(ONLY_TANK);
+  const end = windowEndOf(known, schedule, milking);
+  return [...tanks].sort().flatMap((tank): TankLoad[] => {
+    const collections = known.farm.collections.filter((each) => tankOf(each) === tank);
+    const first = collections.findIndex((each) => each.at >= milking.start);
+    if (first < 0) return [loadBefore(known, schedule, tank, collections, null)];
+    const loads = [loadBefore(known, schedule, tank, collections, first)];
+    const during = (collections[first]?.at ?? 0) <= end;
+    if (during)
+      loads.push(loadBefore(known, schedule, tank, collections, first + 1 < collections.length ? first + 1 : null));
+    return loads;
+  });
+};
+
+const tankOf = (collection: EntryOf<'tank-collection'>): string => collection.data.tank ?? ONLY_TANK;
+
+/** The load that ends at a collection (by its place among the tank's), or the one still here. */
+const loadBefore = (
+  known: Known,
+  schedule: Schedule,
+  tank: string,
+  collections: readonly EntryOf<'tank-collection'>[],
+  place: number | null,
+): TankLoad => {
+  const until = place === null ? undefined : collections[place];
+  const from = place === null ? collections.at(-1) : collections[place - 1];
+  const milkings: Milking[] = [];
+  // A milking that the earlier collection fell into belongs to this load too.
+  const running = from === undefined ? undefined : schedule.startedBy(from.at);
+  if (running !== undefined && from !== undefined && windowEndOf(known, schedule, running) >= from.at)
+    milkings.push(running);
+  const begin = from?.at ?? ((schedule.setUps[0]?.at ?? 0) as Instant);
+  const end = until?.at ?? lastKnown(known);
+  for (const milking of schedule.after(begin)) {
+    if (milking.start > end) break;
+    milkings.push(milking);
+  }
+  return { tank, collection: until ?? null, milkings };
+};
+
+/** The latest instant the book speaks of. */
+const lastKnown = (known: Known): Instant =>
+  known.strikes.live.reduce<Instant>((latest, entry) => Math.max(entry.at, latest), 0 as Instant);

@@ -1,0 +1,156 @@
+/** The head of the milk-hold sheet: doses and holds for no known cow, struck doses, things set aside, cows that left on hold (R-23, R-25, R-27). */
+import type { Entry } from '../events/entry.ts';
+import { DAY, type Instant, instantText } from '../shared/instant.ts';
+import { because } from './because.ts';
+import { type Cow, numberAt } from './cow.ts';
+import { dosingsOf } from './dosing.ts';
+import { endText, latestEnd } from './hold-piece.ts';
+import type { Known } from './know.ts';
+import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
+import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
+import { type CowFile, isThere, type Moment } from './moment.ts';
+import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
+import { cowsBy } from './standing.ts';
+import type { UnplacedRow } from './views.ts';
+import { holdsMilk, type Unplaced } from './who.ts';
+
+/** What an entry is about, in the head of the sheet: the medicine, else its kind. */
+export const aboutOf = (entry: Entry): string => (entry.type === 'treatment' ? entry.data.medicine : entry.type);
+
+export const unplacedRows = (known: Known, moment: Moment): UnplacedRow[] =>
+  [...notInHerd(known, moment), ...struckDoses(known, moment), ...setAside(known), ...leftOnHold(known, moment)].filter(
+    (row) => !known.farm.settled.has(row.key),
+  );
+
+const notInHerd = (known: Known, moment: Moment): UnplacedRow[] =>
+  known.herd.unplaced
+    .filter(
+      ({ entry }) =>
+        holdsMilk(entry) &&
+        entry.type !== 'vet-hold-time' &&
+        entry.at <= moment.windowEnd &&
+        mayStillHold(entry, known, moment),
+    )
+    .map((unplaced) => ({
+      number: unplaced.entry.subject ?? null,
+      key: unplacedKey(unplaced.entry.id),
+      because: sayUnplaced(unplaced, moment),
+    }));
+
+const sayUnplaced = ({ entry, how, mayBe }: Unplaced, moment: Moment) => {
+  const values = { number: entry.subject ?? '', about: aboutOf(entry), at: instantText(entry.at) };
+  if (how === 'not-in-herd') return because('R-25', 'unplaced.not-in-herd', values, [entry.id]);
+  const numbers = mayBe.map((animal) => animal.spans.findLast((span) => span.from <= moment.windowEnd)?.number ?? '');
+  return because('R-25', 'unplaced.leading-zeros', { ...values, mayBe: numbers }, [entry.id]);
+};
+
+/** Whichever cow it was, her hold is over once the label's time has passed; what has no end stands until settled. */
+const mayStillHold = (entry: Entry, known: Known, moment: Moment): boolean => {
+  const end = endForAnyCow(entry, known, moment);
+  return end === null || end >= moment.milking.start;
+};
+
+const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | null => {
+  const nth = nthMilkingFor(moment.schedule, moment.milking.start, () => true);
+  if (entry.type === 'calving' || entry.type === 'abortion') return freshEnd(entry.at, moment, nth);
+  if (entry.type !== 'treatment') return null;
+  const isDryCow = (known.farm.listings.get(entry.data.medicine.toLowerCase()) ?? []).some(
+    (listing) => listing.data.dryCow !== undefined,
+  );
+  if (isDryCow) return null;
+  const vetTimes = known.herd.unplaced.flatMap((each) =>
+    each.entry.type === 'vet-hold-time' && each.entry.subject === entry.subject ? [each.entry] : [],
+  );
+  const [dosing] = dosingsOf({ treatments: [{ entry }], vetTimes, courseEnds: [] });
+  if (dosing === undefined) return null;
+  const animal = {
+    nth,
+    dosesOf: () => [entry],
+    patient: { classAt: () => null, born: undefined, dayOf: moment.schedule.dayOf },
+  };
+  const end = latestEnd(dosingPieces(dosing, moment, animal));
+  return end === undefined ? (0 as Instant) : end;
+};
+
+const freshEnd = (calved: Instant, moment: Moment, nth: NthMilking): Instant | null => {
+  const fresh = moment.schedule.inForceAt(calved).data.freshHold;
+  if (fresh?.hours === undefined && fresh?.milkings === undefined) return null;
+  return holdEnd(fresh, calved, nth, false).end;
+};
+
+/** Struck without saying what was true instead (R-23): somebody may have had it. */
+const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
+  const ids = new Set(
+    [...known.strikes.live, ...known.strikes.struck.map(({ entry }) => entry)].map((entry) => entry.id),
+  );
+  return known.strikes.struck
+    .filter(({ entry, by }) => {
+      if (!STRUCK_MATTERS.has(entry.type) || entry.at > moment.windowEnd) return false;
+      const { instead } = by.data;
+      return (
+        (instead === undefined || (instead !== 'nothing' && !ids.has(instead))) && mayStillHold(entry, known, moment)
+      );
+    })
+    .map(({ entry, by }) => ({
+      number: entry.subject ?? null,
+      key: struckKey(entry.id),
+      because: because(
+        'R-23',
+        'unplaced.dose-struck',
+        { number: entry.subject ?? '', about: aboutOf(entry), at: instantText(entry.at), reason: by.data.reason },
+        [entry.id, by.id],
+      ),
+    }));
+};
+
+const STRUCK_MATTERS = new Set(['treatment', 'dry-off', 'milk-hold']);
+
+/** Set aside, and no cow of the herd can be read in it. */
+const setAside = (known: Known): UnplacedRow[] =>
+  known.asides
+    .filter((aside) => !aside.cows.some((number) => cowsBy(known, number).length > 0))
+    .map((aside) => ({
+      number: aside.cows[0] ?? null,
+      key: aside.key,
+      because: because(
+        'R-27',
+        'unplaced.set-aside',
+        { problem: aside.problem },
+        aside.id === undefined ? [] : [aside.id],
+      ),
+    }));
+
+const SEVEN_DAYS = 7 * DAY;
+
+/** The entry by which a cow left, where she is gone at this milking. */
+export const leavingOf = (cow: Cow, moment: Moment) =>
+  isThere(cow, moment) ? undefined : cow.left.findLast((left) => left.at <= moment.windowEnd);
+
+/** Her milk reasons that were running when she left. */
+export const milkHoldOnLeaving = (file: CowFile, moment: Moment, left: Instant) =>
+  milkHoldPieces(file, moment, []).filter(
+    (piece) => piece.because.rule !== 'R-24' && piece.began <= left && (piece.end === null || piece.end >= left),
+  );
+
+const leftOnHold = (known: Known, moment: Moment): UnplacedRow[] =>
+  known.files.flatMap((file): UnplacedRow[] => {
+    const left = leavingOf(file.cow, moment);
+    if (left === undefined || left.at + SEVEN_DAYS < moment.milking.start || !wasMilked(file, left.at)) return [];
+    const end = latestEnd(milkHoldOnLeaving(file, moment, left.at));
+    if (end === undefined || (end !== null && end < moment.milking.start)) return [];
+    return [
+      {
+        number: numberAt(file.cow, left.at),
+        key: `${leftOnHoldKey(left.id)}:appears`,
+        because: because(
+          'R-25',
+          'unplaced.left-on-hold',
+          { left: moment.schedule.dayOf(left.at), until: endText(end) },
+          [left.id],
+        ),
+      },
+    ];
+  });
+
+const wasMilked = (file: CowFile, at: Instant): boolean =>
+  file.lactations.stretches.some((stretch) => stretch.from <= at && (stretch.to === null || stretch.to >= at));

@@ -1,0 +1,111 @@
+/** Everything that goes on paper for one milking, from what is known: pure, and the same for the same entries in any order. */
+import { type Instant, instantText } from '../shared/instant.ts';
+import { weekdayOf } from '../shared/local-day.ts';
+import { beefHoldSheet } from './beef-hold.ts';
+import { countsSheet } from './counts.ts';
+import { dryOffSheet } from './dry-off.ts';
+import { freshMovesSheet } from './fresh-moves.ts';
+import { isMilkedAt } from './groups.ts';
+import type { Known } from './know.ts';
+import { milkHoldSheet } from './milk-hold-sheet.ts';
+import { type Moment, nextAfter } from './moment.ts';
+import { alertsAt, doubtsAt } from './notices.ts';
+import { planOf } from './plan.ts';
+import type { Milking, Schedule } from './schedule.ts';
+import { sortSheet } from './sort.ts';
+import { standingsAt } from './standing.ts';
+import type { FarmOnPaper, Views } from './views.ts';
+import { endedBy, groupsAt, inMilkByGroup, windowEndOf } from './window.ts';
+
+export interface Asked {
+  readonly milking: Milking;
+  /** When the asking is done: what was due before it and is not recorded is overdue. */
+  readonly asOf: Instant;
+  /** Entries of the log that `known` was made from. */
+  readonly position: number;
+}
+
+/** The moment of a milking; undefined while no farm is set up. */
+export const momentOf = (known: Known, asked: Asked): Moment | undefined => {
+  const { schedule } = known.farm;
+  if (schedule === undefined || known.lookup === undefined) return undefined;
+  const { milking, asOf } = asked;
+  const windowEnd = windowEndOf(known, schedule, milking);
+  const standing = known.files.flatMap(
+    (file) => file.cow.placements.filter((each) => each.at <= windowEnd).at(-1)?.group ?? [],
+  );
+  const ended = new Map<string, boolean>();
+  return {
+    farm: known.farm,
+    schedule,
+    lookup: known.lookup,
+    milking,
+    groups: groupsAt(schedule, milking, standing),
+    windowEnd,
+    asOf,
+    hasEnded: (each) => {
+      const have = ended.get(each.id);
+      if (have !== undefined) return have;
+      const is = endedBy(known, schedule, each, asOf);
+      ended.set(each.id, is);
+      return is;
+    },
+  };
+};
+
+/** The sheets, alerts and doubts for one milking. Throws where no farm is set up: ask `momentOf` first. */
+export const viewsAt = (known: Known, asked: Asked): Views => {
+  const moment = momentOf(known, asked);
+  if (moment === undefined) throw new Error('No farm is set up in this book');
+  const standings = standingsAt(known, moment);
+  const milkHold = milkHoldSheet(known, moment, standings);
+  const dryOff = dryOffSheet(known, moment, standings);
+  const fresh = freshMovesSheet(moment, standings);
+  const { milking, schedule } = moment;
+  const next = nextAfter(moment);
+  return {
+    milking: named(milking),
+    nextMilking: next === undefined ? null : named(next),
+    asOf: instantText(asked.asOf),
+    position: asked.position,
+    farm: farmOnPaper(schedule, milking),
+    alerts: alertsAt(known, moment),
+    doubts: doubtsAt(known, moment, standings),
+    sheets: {
+      'milk-hold': milkHold,
+      'dry-off': dryOff,
+      'fresh-moves': fresh,
+      sort: sortSheet(known, moment, standings, { dryOff, fresh, treat: milkHold.treat }),
+      counts: countsSheet(known, moment, standings),
+      'milking-plan': planSheet(known, moment),
+      'beef-hold': beefHoldSheet(moment, standings),
+    },
+  };
+};
+
+const named = (milking: Milking) => ({ id: milking.id, start: instantText(milking.start) });
+
+const planSheet = (known: Known, moment: Moment) => {
+  const { milking, schedule, groups } = moment;
+  const milked = groups.filter((group) => isMilkedAt(group, milking.name));
+  return planOf(milking, schedule.inForceOn(milking.day), milked, inMilkByGroup(known, milking));
+};
+
+const farmOnPaper = (schedule: Schedule, milking: Milking): FarmOnPaper => {
+  const { data } = schedule.inForceOn(milking.day);
+  const to =
+    typeof data.milkTo === 'string'
+      ? { treated: data.milkTo, fresh: data.milkTo, abnormal: data.milkTo }
+      : (data.milkTo ?? {});
+  return {
+    name: data.name,
+    timeZone: data.timeZone,
+    paper: data.paper ?? 'A4',
+    languages: data.languages ?? ['en'],
+    mark: data.mark ?? null,
+    milkTo: { treated: to.treated ?? null, fresh: to.fresh ?? null, abnormal: to.abnormal ?? null },
+    chores: { before: data.chores?.before ?? [], after: data.chores?.after ?? [] },
+    footBath: (data.footBath ?? []).includes(weekdayOf(milking.day)),
+    phones: data.phones ?? [],
+  };
+};

@@ -1,0 +1,70 @@
+/** How long a milking goes on, and which one is next. */
+
+import { byCowNumber } from '../shared/cow-number.ts';
+import { type Instant, later, MINUTE, mustBeInstant } from '../shared/instant.ts';
+import { groupAt, numberAt, presentAt } from './cow.ts';
+import { type Group, groupNamed, groupsInOrder, isMilkedAt } from './groups.ts';
+import type { Known } from './know.ts';
+import { stretchAt } from './lactation.ts';
+import type { CowFile } from './moment.ts';
+import { planOf } from './plan.ts';
+import { firstOf, type Milking, type Schedule } from './schedule.ts';
+
+const AFTER_PLANNED_END = 60 * MINUTE;
+
+/** Cows in milk at a milking's start, by the group they stand in, each group by number. */
+export const inMilkByGroup = (known: Known, milking: Milking): ReadonlyMap<string, readonly CowFile[]> => {
+  const byGroup = new Map<string, CowFile[]>();
+  for (const file of known.files) {
+    if (!presentAt(file.cow, milking.start) || stretchAt(file.lactations, milking.start) === undefined) continue;
+    const group = groupAt(file.cow, milking.start) ?? '';
+    const have = byGroup.get(group);
+    if (have === undefined) byGroup.set(group, [file]);
+    else have.push(file);
+  }
+  for (const files of byGroup.values()) {
+    files.sort((a, b) => byCowNumber(numberAt(a.cow, milking.start), numberAt(b.cow, milking.start)));
+  }
+  return byGroup;
+};
+
+/** The set-up's groups and, after them, any other group that cows were put in. */
+export const groupsAt = (schedule: Schedule, milking: Milking, standing: Iterable<string>): readonly Group[] => {
+  const listed = groupsInOrder(schedule.inForceOn(milking.day).data);
+  const strange = [...new Set(standing)]
+    .filter((name) => name !== '' && !listed.some((group) => group.name === name))
+    .sort();
+  return [...listed, ...strange.map((name) => groupNamed(listed, name))];
+};
+
+export const plannedEnd = (known: Known, schedule: Schedule, milking: Milking): Instant => {
+  const byGroup = inMilkByGroup(known, milking);
+  const groups = groupsAt(schedule, milking, byGroup.keys()).filter((group) => isMilkedAt(group, milking.name));
+  return mustBeInstant(planOf(milking, schedule.inForceOn(milking.day), groups, byGroup).ends);
+};
+
+/** The last instant inside a milking: when it was finished, else its planned end and an hour; never past the next start. */
+export const windowEndOf = (known: Known, schedule: Schedule, milking: Milking): Instant => {
+  const next = firstOf(schedule.after(milking.start))?.start;
+  const finished = known.farm.finished.get(milking.id);
+  const end = finished ?? ((plannedEnd(known, schedule, milking) + AFTER_PLANNED_END) as Instant);
+  const notBefore = later(end, milking.start);
+  return next !== undefined && next < notBefore ? next : notBefore;
+};
+
+/** Is a milking over at an instant? */
+export const endedBy = (known: Known, schedule: Schedule, milking: Milking, at: Instant): boolean => {
+  if (at < milking.start) return false;
+  const next = firstOf(schedule.after(milking.start));
+  return (next !== undefined && next.start <= at) || windowEndOf(known, schedule, milking) < at;
+};
+
+/** the running milking while no sheet has been issued for it, else the first that starts after. */
+export const nextMilking = (known: Known, schedule: Schedule, now: Instant): Milking | undefined => {
+  const last = schedule.startedBy(now);
+  if (last !== undefined && !endedBy(known, schedule, last, now)) {
+    const isIssued = known.farm.issued.some((issue) => issue.data.milking === last.id);
+    if (!isIssued) return last;
+  }
+  return firstOf(schedule.after(now));
+};
