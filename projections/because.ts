@@ -126,6 +126,22 @@ export interface Sayings {
   'meat.entered-unknown': Record<never, never>;
   'meat.entry-set-aside': { problem: string };
   'meat.may-be-her': { number: string; how: MayBe; about: string };
+  // Why a cow is or is not on a list, beside the reasons above
+  'why.tank-from': { until: Time; lastHeld: Milking | null; tankFrom: Milking | null };
+  'why.no-hold': Record<never, never>;
+  'why.not-milked': { group: string };
+  'why.not-on-last-sheet': Record<never, never>;
+  'why.no-dose-due': Record<never, never>;
+  'why.dose-later': { medicine: string; dose: number; of: number; planned: Time; due: Milking };
+  'why.not-in-milk': Record<never, never>;
+  'why.not-in-calf': { daysInMilk: number | null; limit: number };
+  'why.dry-off-later': { due: Day; dryOffOn: Day; lookAheadDays: number };
+  'why.not-in-fresh-pen': { group: string };
+  'why.nobody-asked': Record<never, never>;
+  'why.counted': { group: string; inMilk: boolean };
+  'why.minutes': { minutes: number; slowFrom: number };
+  'why.no-minutes': Record<never, never>;
+  'why.no-meat-hold': Record<never, never>;
   // Doubts and alerts
   'doubt.unplaced': { number: string; about: string; at: Time };
   'doubt.two-cows': { number: string; cows: string[] };

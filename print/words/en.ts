@@ -160,6 +160,7 @@ export const en: Words = {
     'fresh.stay-no-group': (v) => `no group takes a cow in lactation ${v.lactation}: say where she goes`,
     'fresh.stay-hours-not-set': () => 'the farm has not said how long a cow stays in the fresh pen',
     'fresh.stay-not-calved': () => 'not calved yet',
+    'fresh.stay-calving-unknown': () => 'when she calved is not known',
     'fresh.in-calved': (v, f) => `calved ${f.time(v.calved)} and still in ${v.group}`,
     'fresh.in-due': (v, f) =>
       v.days < 0
@@ -192,12 +193,37 @@ export const en: Words = {
     'meat.label-longer': (v, f) =>
       `${v.medicine}: a longer label was listed ${f.time(v.listed)} while the hold ran: ${ends(v.ends, f)}`,
     'meat.after-calving': (v, f) => `${v.medicine}, dry-cow product: calved ${f.sum(v.calved, v.hours, v.ends)}`,
-    'meat.until-calving': (v, f) =>
-      `${v.medicine}, dry-cow product: held until she calves and ${f.hours(v.hours)} after`,
+    'meat.product-not-stated': (v, f) =>
+      `${v.driedOff === null ? 'entered dry' : `dried off ${f.day(v.driedOff)}`} and the dry-cow product is not stated; held until it is (or "none")`,
     'meat.entered-until': (v, f) => `came into the book on meat hold until ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'came into the book without a word on meat hold; held until it is stated',
     'meat.entry-set-aside': (v) => `an entry about her could not be used: ${v.problem}; held until a person settles it`,
     'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; held until that is settled`,
+    'why.tank-from': (v, f) =>
+      v.tankFrom === null
+        ? `her milk stays out past ${f.time(v.until)}; no milking of hers is planned after that`
+        : `${v.lastHeld === null ? '' : `the ${f.milking(v.lastHeld)} milking does not start after ${f.time(v.until)}, `}${v.lastHeld === null ? '' : 'so '}her milk may go in the tank from ${f.milking(v.tankFrom)}`,
+    'why.no-hold': () => 'nothing holds her milk',
+    'why.not-milked': (v) => `she is not milked in ${v.group}; her holds wait until she is`,
+    'why.not-on-last-sheet': () => 'she was not on the last issued milk-hold sheet, or is still held',
+    'why.no-dose-due': () => 'no course of hers has a dose left to give',
+    'why.dose-later': (v, f) =>
+      `${v.medicine}: dose ${v.dose} of ${v.of} planned ${f.time(v.planned)}, nearest milking ${f.milking(v.due)}`,
+    'why.not-in-milk': () => 'she is not in milk',
+    'why.not-in-calf': (v, f) =>
+      v.daysInMilk === null
+        ? 'not confirmed in calf'
+        : `not confirmed in calf, ${f.count(v.daysInMilk, days)} in milk; undecided cows are those past ${v.limit}`,
+    'why.dry-off-later': (v, f) =>
+      `calving due ${f.day(v.due)}, dry-off ${f.day(v.dryOffOn)}: more than ${f.count(v.lookAheadDays, days)} ahead`,
+    'why.not-in-fresh-pen': (v) =>
+      `she stands in ${v.group}, not the fresh pen, and has not calved or come within a week of calving there`,
+    'why.nobody-asked': () => 'nobody asked for her, and no list wants her caught',
+    'why.counted': (v) => `counted in ${v.group}, ${v.inMilk ? 'in milk' : 'not in milk'}`,
+    'why.minutes': (v, f) =>
+      `usual milking time ${f.number(v.minutes)} min (median of her last ten records); slow from ${f.number(v.slowFrom)} min`,
+    'why.no-minutes': () => 'no milking times are recorded for her',
+    'why.no-meat-hold': () => 'nothing holds her meat',
     'doubt.unplaced': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, names ${v.number}, which no cow in the herd then had: which cow was it?`,
     'doubt.two-cows': (v, f) => `Number ${v.number} may mean ${f.list(v.cows)}: which?`,
@@ -208,7 +234,7 @@ export const en: Words = {
     'doubt.set-aside': (v, f) =>
       `An entry could not be used: ${v.problem}${v.cows.length === 0 ? '; it names no cow that can be read' : `; held for it: ${f.list(v.cows)}`}`,
     'doubt.milk-not-stated': (v) =>
-      `${v.cow}, in ${v.group}, has no calving and no dry-off on the book: is she in milk? Taken to be`,
+      `${v.cow}, in ${v.group}, has no calving and no dry-off on the book: is she in milk? Taken to be in milk`,
     'doubt.vet-time-not-longer': (v, f) =>
       `${v.cow}, ${v.medicine}: the vet's ${f.hours(v.vetHours)} are not longer than the label's${v.labelHours === null ? ' time' : ` ${f.hours(v.labelHours)}`}; the label stands`,
     'doubt.vet-time-unplaced': (v) => `A vet's hold time names the treatment ${v.treatment}, which is not on the book`,
@@ -295,8 +321,10 @@ export const en: Words = {
     cautions:
       "Follow the label and the vet's directions. Local rules govern. This sheet is arithmetic on what was written down; it replaces neither.",
     initials: 'initials',
+    medicine: 'medicine',
     done: 'done',
     byHand: 'Written by hand since printing',
+    byHandWhat: 'milk out? why, and who said so',
     alerts: 'Alerts',
     cow: 'cow',
     group: 'group',
@@ -327,18 +355,17 @@ export const en: Words = {
     groupNone: (group) => `${group}: none on hold`,
     wears: (mark) => `wears ${mark}`,
     isNew: 'NEW',
-    putOn: (mark) => `put on ${mark}`,
-    theBand: 'the band',
     milkTo: (place) => `milk to: ${place}`,
     keepApart: 'milk: not in the tank',
     causes: { treated: 'Treated', fresh: 'Fresh', abnormal: 'Milk not right', dry: 'Dry', unknown: 'Not known' },
     inTheTank: 'in the tank from',
-    tankFrom: (milking) => milking,
     keepOut: 'KEEP OUT. No end known: ask',
-    notBeforeTime: (time) => `not before ${time}`,
+    keepOutDry: 'KEEP OUT. She is dry: ask',
+    afterTime: (time) => `after ${time}`,
     milkingsLeft: (n, f) => f.count(n, { one: '# more milking out, this one', other: '# more milkings out' }),
     askFirst: 'Given during this milking: ask whether she was milked first',
     bandsOff: (n, f) => `Bands off: ${f.count(n, cows)} free since the last sheet`,
+    bandOff: 'band off',
     noneCleared: 'Bands off: none since the last sheet.',
     freeSince: (time) => `free since ${time}`,
     notBefore: (time) => `not before ${time}`,
@@ -353,12 +380,10 @@ export const en: Words = {
     noneToTreat: 'Treat now: no dose is due at this milking.',
     dose: (dose, of) => `dose ${dose} of ${of}`,
     amount: (value, unit) => `${value} ${unit}`,
-    into: (route) => route,
     askBeforeGiving: 'OVERDUE: ask before giving',
     bandNoLine: 'Band but not on this list, or on this list and no band: milk out of the tank, and ask.',
     milkWentIn:
       'Held milk went into the line or the tank? STOP milking into it. Do not ship. Do not clean it away. Ring:',
-    ring: 'ring',
     dryOff: 'Dry-off',
     dryOffRule: 'Milk her out first. Clean the teats. Band on before she leaves.',
     dryOffCount: (n, f) => f.count(n, { one: '# cow to dry off', other: '# cows to dry off' }),
@@ -397,6 +422,7 @@ export const en: Words = {
     sortCount: (n, f) => f.count(n, { one: '# cow to sort', other: '# cows to sort' }),
     noneToSort: 'No cow is to be sorted at this milking.',
     to: (places) => `to ${places}`,
+    whereTo: 'where to',
     backTo: (group) => `back to ${group}`,
     noPlace: 'place not said: ask',
     placesDiffer: 'more than one place: ask',

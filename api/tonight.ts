@@ -1,0 +1,66 @@
+/** From a book to what goes on paper: which milking is asked about, and its views. */
+import type { Book } from '../events/book.ts';
+import type { Aside, Entry } from '../events/entry.ts';
+import { type Known, know } from '../projections/know.ts';
+import type { Milking } from '../projections/schedule.ts';
+import { viewsAt } from '../projections/views-at.ts';
+import type { Views } from '../projections/views.ts';
+import { nextMilking } from '../projections/window.ts';
+import type { Instant } from '../shared/instant.ts';
+import { parseMilkingId } from '../shared/milking-id.ts';
+import { UserProblem } from '../shared/refusal.ts';
+
+export interface Question {
+  /** `next`, or a milking's id. */
+  readonly milking?: string | undefined;
+  /** Look only at what this book had recorded by then. */
+  readonly knownAt?: Instant | undefined;
+}
+
+export interface Tonight {
+  readonly known: Known;
+  readonly milking: Milking;
+  readonly asOf: Instant;
+  readonly views: Views;
+  readonly position: number;
+  readonly root: string;
+  readonly entries: readonly Entry[];
+  readonly asides: readonly Aside[];
+}
+
+/** Reads the book and answers. Throws a `UserProblem` where there is no farm or no such milking. */
+export const tonight = (book: Book, question: Question = {}): Tonight => {
+  const read = book.read(question.knownAt === undefined ? {} : { knownAt: question.knownAt });
+  const known = know(read.entries, read.asides);
+  const asOf = question.knownAt ?? book.clock.now();
+  const milking = milkingAsked(known, question.milking ?? 'next', asOf, read.asides.length);
+  const views = viewsAt(known, { milking, asOf, position: read.position });
+  return { known, milking, asOf, views, position: read.position, root: read.root, entries: read.entries, asides: read.asides };
+};
+
+/** The milking a person names; `next` is the running one while no sheet is issued for it, else the one that starts next (R-04). */
+export const milkingAsked = (known: Known, asked: string, asOf: Instant, setAside = 0): Milking => {
+  const { schedule } = known.farm;
+  if (schedule === undefined) {
+    const aside = setAside > 0 ? ` (${setAside} ${setAside === 1 ? 'entry was' : 'entries were'} set aside: see verify)` : '';
+    throw new UserProblem(`This book has no farm yet${aside}; record a farm-set-up first, then print`);
+  }
+  if (asked === 'next') {
+    const next = nextMilking(known, schedule, asOf);
+    if (next === undefined) throw new UserProblem('The farm has no milking ahead; check the milkings in its set-up');
+    return next;
+  }
+  const id = parseMilkingId(asked);
+  if (!id.ok) throw new UserProblem(`--milking: ${id.problem}, or "next"`, 2);
+  const milking = schedule.find(id.value);
+  if (milking === undefined) {
+    const names = schedule.on(id.value.slice(0, 10) as Milking['day']).map((each) => each.name);
+    throw new UserProblem(
+      names.length === 0
+        ? `There is no milking ${asked}: that date has none`
+        : `There is no milking ${asked}: on that date there ${names.length === 1 ? 'is' : 'are'} ${names.join(', ')}`,
+      2,
+    );
+  }
+  return milking;
+};
