@@ -1,6 +1,7 @@
 /**
- * Calving dates on the dry-off sheet against Clemson Extension's worked example and the mean gestations of five breeds
- * (Norman et al. 2009, J Dairy Sci 92:2259), each rounded to the whole days that a farm can set.
+ * Dates and days in milk on the dry-off sheet against outside sources: ICAR Section 2's test-interval example (inputs
+ * from memory), Clemson Extension's worked example, and the mean gestations of five breeds (Norman et al. 2009,
+ * J Dairy Sci 92:2259), each rounded to the whole days that a farm can set.
  */
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
@@ -38,5 +39,25 @@ describe('Norman et al. 2009', () => {
   ])('R-42 a farm of %s cows sets %d days, rounded, and is due that many days on', (_, mean) => {
     const days = Math.round(mean);
     expect(dueOf(days, '2026-01-15')).toBe(Temporal.PlainDate.from('2026-01-15').add({ days }).toString());
+  });
+});
+
+describe('ICAR Section 2, test-interval example (inputs from memory)', () => {
+  test('R-41 calved 25 March, the sheet of 8 April says 14 days in milk and that of 3 January 284', () => {
+    const book = bookOf([
+      setUp({ longMilkingDays: 10 }),
+      { ...cowInMilk('412', { calvedOn: '2025-03-25' }), time: '2025-03-26T12:00:00Z' },
+    ]);
+    const daysAt = (milking: string) =>
+      book(milking).sheets['dry-off'].undecided.find(({ cow }) => cow === '412')?.daysInMilk;
+    expect(daysAt('2025-04-08/morning')).toBe(14);
+    expect(daysAt('2026-01-03/morning')).toBe(284);
+  });
+
+  test('R-44 at 305 days, the standard lactation, an unconfirmed cow is not yet undecided; a day later she is', () => {
+    const book = bookOf([setUp(), { ...cowInMilk('412', { calvedOn: '2025-03-25' }), time: '2025-03-26T12:00:00Z' }]);
+    const undecidedAt = (milking: string) => book(milking).sheets['dry-off'].undecided.map(({ cow }) => cow);
+    expect(undecidedAt('2026-01-24/morning')).toEqual([]);
+    expect(undecidedAt('2026-01-25/morning')).toEqual(['412']);
   });
 });

@@ -85,6 +85,7 @@ export interface FarmWish {
   readonly parlour?: DataOf<'farm-set-up'>['parlour'];
   readonly offLabel?: 'vet' | 'eu-2019-6';
   readonly gestationDays?: number;
+  readonly longMilkingDays?: number;
 }
 
 /** A farm milked at 05:00 and 17:00 UTC where nothing else is wished for. */
@@ -103,7 +104,7 @@ export const setUp = (wish: FarmWish = {}): Saying =>
       { name: 'Dry', kind: 'dry' },
     ],
     freshHold: { milkings: 1 },
-    dryOff: { days: 60, minimumDays: 45, lookAheadDays: 365 },
+    dryOff: { days: 60, minimumDays: 45, lookAheadDays: 365, longMilkingDays: wish.longMilkingDays ?? 305 },
     offLabel: wish.offLabel ?? 'vet',
     ...(wish.gestationDays === undefined ? {} : { gestationDays: wish.gestationDays }),
   });
