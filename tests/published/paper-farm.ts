@@ -86,6 +86,8 @@ export interface FarmWish {
   readonly offLabel?: 'vet' | 'eu-2019-6';
   readonly gestationDays?: number;
   readonly longMilkingDays?: number;
+  /** Milkings that the cows' group is milked at; all where it is left out. */
+  readonly milkedAt?: readonly string[];
 }
 
 /** A farm milked at 05:00 and 17:00 UTC where nothing else is wished for. */
@@ -100,7 +102,7 @@ export const setUp = (wish: FarmWish = {}): Saying =>
     ],
     parlour: wish.parlour ?? { stalls: 24, turnMinutes: 12 },
     groups: [
-      { name: 'Cows', kind: 'milking' },
+      { name: 'Cows', kind: 'milking', ...(wish.milkedAt === undefined ? {} : { milkedAt: [...wish.milkedAt] }) },
       { name: 'Dry', kind: 'dry' },
     ],
     freshHold: { milkings: 1 },
