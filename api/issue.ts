@@ -4,8 +4,8 @@
  */
 import type { Book } from '../events/book.ts';
 import type { EntryOf } from '../events/entry.ts';
+import { type PaperMarks, PRINTED_NAMES, type PrintedName, renderSheet } from '../print/sheets.ts';
 import { SHEET_NAMES, type Views } from '../projections/views.ts';
-import { type PaperMarks, type PrintedName, PRINTED_NAMES, renderSheet } from '../print/sheets.ts';
 import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
 import { instantText } from '../shared/instant.ts';
 import { sheetRef } from '../shared/sheet-ref.ts';
@@ -43,7 +43,11 @@ export const marksOf = (book: Book, tonight: Tonight, ref: string | null, replac
   ...(replaces === undefined ? {} : { replaces }),
 });
 
-export const drawAll = async (views: Views, marks: PaperMarks, sheets: readonly PrintedName[] = PRINTED_NAMES): Promise<Paper[]> => {
+export const drawAll = async (
+  views: Views,
+  marks: PaperMarks,
+  sheets: readonly PrintedName[] = PRINTED_NAMES,
+): Promise<Paper[]> => {
   const papers: Paper[] = [];
   for (const sheet of sheets) papers.push({ sheet, bytes: await renderSheet(sheet, views, marks) });
   return papers;
@@ -97,5 +101,7 @@ const lasting = (sheet: string, content: unknown): string => {
     counts: new Set(['in', 'out']),
   };
   const drop = dropped[sheet];
-  return canonicalJson(JSON.parse(JSON.stringify(content, (key, value: unknown) => (drop?.has(key) === true ? undefined : value))));
+  return canonicalJson(
+    JSON.parse(JSON.stringify(content, (key, value: unknown) => (drop?.has(key) === true ? undefined : value))),
+  );
 };

@@ -3,8 +3,8 @@ import type { Book } from '../events/book.ts';
 import type { Aside, Entry } from '../events/entry.ts';
 import { type Known, know } from '../projections/know.ts';
 import type { Milking } from '../projections/schedule.ts';
-import { viewsAt } from '../projections/views-at.ts';
 import type { Views } from '../projections/views.ts';
+import { viewsAt } from '../projections/views-at.ts';
 import { nextMilking } from '../projections/window.ts';
 import type { Instant } from '../shared/instant.ts';
 import { parseMilkingId } from '../shared/milking-id.ts';
@@ -35,14 +35,24 @@ export const tonight = (book: Book, question: Question = {}): Tonight => {
   const asOf = question.knownAt ?? book.clock.now();
   const milking = milkingAsked(known, question.milking ?? 'next', asOf, read.asides.length);
   const views = viewsAt(known, { milking, asOf, position: read.position });
-  return { known, milking, asOf, views, position: read.position, root: read.root, entries: read.entries, asides: read.asides };
+  return {
+    known,
+    milking,
+    asOf,
+    views,
+    position: read.position,
+    root: read.root,
+    entries: read.entries,
+    asides: read.asides,
+  };
 };
 
 /** The milking a person names; `next` is the running one while no sheet is issued for it, else the one that starts next (R-04). */
 export const milkingAsked = (known: Known, asked: string, asOf: Instant, setAside = 0): Milking => {
   const { schedule } = known.farm;
   if (schedule === undefined) {
-    const aside = setAside > 0 ? ` (${setAside} ${setAside === 1 ? 'entry was' : 'entries were'} set aside: see verify)` : '';
+    const aside =
+      setAside > 0 ? ` (${setAside} ${setAside === 1 ? 'entry was' : 'entries were'} set aside: see verify)` : '';
     throw new UserProblem(`This book has no farm yet${aside}; record a farm-set-up first, then print`);
   }
   if (asked === 'next') {

@@ -25,12 +25,13 @@ export const envelope = z.strictObject({
   data: z.record(z.string(), z.unknown()),
 });
 
-/** One sentence from a schema's issues: which field, what is wrong, what to do. The first issue leads. */
+/** One sentence from a schema's issues: which field, what is wrong, what to do. A misspelt field leads, else the first issue. */
 export const sentenceOf = (
   issues: readonly z.core.$ZodIssue[],
   prefix: readonly PropertyKey[] = [],
 ): { problem: string; pointer: string } => {
-  const issue = issues[0];
+  // A misspelt field is also a missing one: the misspelling says more.
+  const issue = issues.find((each) => each.code === 'unrecognized_keys') ?? issues[0];
   if (issue === undefined) return { problem: 'it is not an entry', pointer: '' };
   const path = [...prefix, ...issue.path];
   const more = issues.length > 1 ? ` (and ${issues.length - 1} more)` : '';

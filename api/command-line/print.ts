@@ -1,0 +1,106 @@
+/** `print`: the sheets for a milking, as PDF files or as JSON; `--issue` puts them on the wall and keeps them in the book. */
+import fs from 'node:fs';
+import path from 'node:path';
+import { Command, Option } from 'commander';
+import type { Book } from '../../events/book.ts';
+import { printedJson } from '../../print/json.ts';
+import { PRINTED_NAMES, type PrintedName } from '../../print/sheets.ts';
+import { parseInstant } from '../../shared/instant.ts';
+import { UserProblem } from '../../shared/refusal.ts';
+import { drawAll, type Issued, issue, marksOf, type Paper } from '../issue.ts';
+import { type Tonight, tonight } from '../tonight.ts';
+import { noticeLines, sheetLines } from './readable.ts';
+import { out, outJson, withBook } from './settings.ts';
+
+interface Options {
+  readonly milking: string;
+  readonly sheet: PrintedName | 'all';
+  readonly out?: string;
+  readonly json?: boolean;
+  readonly issue?: boolean;
+  readonly knownAt?: string;
+}
+
+export const printCommand = (): Command =>
+  new Command('print')
+    .description('print the sheets for a milking: all that is known now, unless --known-at says otherwise')
+    .option('--milking <id>', 'next, or a milking such as 2026-03-14/afternoon', 'next')
+    .addOption(new Option('--sheet <name>', 'one sheet').choices(['all', ...PRINTED_NAMES]).default('all'))
+    .option('--out <folder>', 'where the PDF files go (else a folder "sheets" here)')
+    .option('--json', 'print the rows as JSON and nothing else; PDF files only with --out')
+    .option('--issue', 'issue the sheets: they go to the wall, and the book keeps them')
+    .option('--known-at <time>', 'as this book knew it at that time')
+    .action(async (options: Options, command: Command) => {
+      if (options.issue === true && options.knownAt !== undefined) {
+        throw new UserProblem('--issue and --known-at do not go together: only what is known now goes to the wall', 2);
+      }
+      if (options.issue === true && options.sheet !== 'all') {
+        throw new UserProblem(
+          '--issue takes the whole set; leave --sheet out, or print the one sheet without --issue',
+          2,
+        );
+      }
+      await withBook(command, {}, (book) => print(book, options));
+    });
+
+const print = async (book: Book, options: Options): Promise<void> => {
+  const knownAt = options.knownAt === undefined ? undefined : parseInstant(options.knownAt);
+  if (knownAt?.ok === false) throw new UserProblem(`--known-at: ${knownAt.problem}`, 2);
+  const answer = tonight(book, { milking: options.milking, knownAt: knownAt?.value });
+  const issued = options.issue === true ? await issue(book, answer) : undefined;
+  const folder = options.out ?? (options.json === true ? undefined : 'sheets');
+  const chosen = options.sheet === 'all' ? PRINTED_NAMES : [options.sheet];
+  const papers =
+    folder === undefined ? [] : (issued?.papers ?? (await drawAll(answer.views, marksOf(book, answer, null), chosen)));
+  const files = folder === undefined ? [] : writePapers(folder, answer, papers);
+  if (options.json === true) outJson(jsonOf(answer, options.sheet, issued, files));
+  else {
+    for (const line of noticeLines(answer.views)) out(line);
+    for (const line of sheetLines(answer.views)) out(line);
+    out('');
+    if (issued !== undefined) out(issuedLine(issued));
+    for (const file of files) out(`  ${file}`);
+  }
+};
+
+export const issuedLine = (issued: Issued): string => {
+  if (!issued.isNew)
+    return `Already issued as ${issued.ref}, and nothing on it has changed since; the same paper again:`;
+  const replaces = issued.replaces === null ? '' : `; it replaces ${issued.replaces}: take that one down`;
+  return `Issued as ${issued.ref}, kept in the book at position ${issued.position}${replaces}:`;
+};
+
+/** Writes each paper under a name that says milking and sheet; gives the names. */
+export const writePapers = (folder: string, answer: Tonight, papers: readonly Paper[]): string[] => {
+  const stem = answer.milking.id.replace(/[^0-9A-Za-z\u00c0-\uffff-]+/g, '-');
+  try {
+    fs.mkdirSync(folder, { recursive: true });
+    return papers.map(({ sheet, bytes }) => {
+      const file = path.join(folder, `${stem}-${sheet}.pdf`);
+      fs.writeFileSync(file, bytes);
+      return file;
+    });
+  } catch (error) {
+    const why = error instanceof Error && 'code' in error ? ` (${String(error.code)})` : '';
+    throw new UserProblem(
+      `The sheets cannot be written to ${folder}${why}; name another folder with --out, or make room there`,
+    );
+  }
+};
+
+const jsonOf = (
+  answer: Tonight,
+  sheet: PrintedName | 'all',
+  issued: Issued | undefined,
+  files: readonly string[],
+): unknown => {
+  const whole = printedJson(answer.views) as { sheets: Record<string, unknown> };
+  return {
+    ...whole,
+    sheets: sheet === 'all' || sheet === 'office' ? whole.sheets : { [sheet]: whole.sheets[sheet] },
+    ...(issued === undefined
+      ? {}
+      : { issued: { ref: issued.ref, position: issued.position, isNew: issued.isNew, replaces: issued.replaces } }),
+    ...(files.length === 0 ? {} : { files }),
+  };
+};
