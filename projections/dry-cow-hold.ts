@@ -1,7 +1,7 @@
 /** Dry-cow products: milk held through the dry period and after calving, and what a short dry period does. */
 
 import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
-import { DAY, type Instant, instantText, later, plusHours } from '../shared/instant.ts';
+import { DAY, earlier, type Instant, instantText, later, plusHours } from '../shared/instant.ts';
 import { because } from './because.ts';
 import type { Dosing } from './dosing.ts';
 import type { Farm } from './farm.ts';
@@ -133,7 +133,7 @@ const settledEnd = ({ dosing, file, sampledAt }: Given, calved: Instant): Instan
     vet.milkHours === undefined || vet.prescribedBy === undefined ? undefined : plusHours(calved, vet.milkHours);
   const byTest = clearTestAfter(file, calved, sampledAt);
   if (byVet === undefined || byTest === undefined) return byVet ?? byTest ?? null;
-  return Math.min(byVet, byTest);
+  return earlier(byVet, byTest);
 };
 
 const latest = (a: Instant | null, b: Instant | null): Instant | null =>

@@ -1,5 +1,5 @@
 /** Cows due for dry-off and cows nobody has decided on. */
-import { addDays, daysBetween, type LocalDay, type Weekday, weekdayOf } from '../shared/local-day.ts';
+import { addDays, daysBetween, type LocalDay, laterDay, type Weekday, weekdayOf } from '../shared/local-day.ts';
 import { type Because, because } from './because.ts';
 import { medicineKey } from './farm.ts';
 import { endText, latestEnd } from './hold-piece.ts';
@@ -105,7 +105,7 @@ const dueRow = (
     dryOffOn: day,
     calvingDue: pregnancy.due,
     daysOverdue: Math.max(0, daysBetween(day, today)),
-    warnings: warningsOf(known, standing, pregnancy, rules, Math.max(day, today)),
+    warnings: warningsOf(known, standing, pregnancy, rules, laterDay(day, today)),
     because: because('R-43', 'dry-off.due', values, pregnancy.entries),
     product: rules.product ?? null,
   };

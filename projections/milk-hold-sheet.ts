@@ -1,6 +1,6 @@
 /** The parlour's list: unplaced, held, cleared, gone, treat now. */
 import { byCowNumber } from '../shared/cow-number.ts';
-import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
+import { type Instant, instantText, later, MINUTE } from '../shared/instant.ts';
 import { because } from './because.ts';
 import { dueAt } from './course-due.ts';
 import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
@@ -80,7 +80,7 @@ const clearedRows = (
     const over = standing.pieces.filter(
       (piece): piece is HoldPiece & { end: Instant } => piece.end !== null && piece.end < start,
     );
-    const since = over.reduce<Instant>((latest, piece) => Math.max(piece.end, latest), 0 as Instant);
+    const since = over.reduce<Instant>((latest, piece) => later(piece.end, latest), 0 as Instant);
     const ended = since === 0 ? start : since;
     return [
       {

@@ -1,6 +1,6 @@
 /** Which milkings are in which tank load. */
 import type { EntryOf } from '../events/entry.ts';
-import type { Instant } from '../shared/instant.ts';
+import { type Instant, later } from '../shared/instant.ts';
 import type { Known } from './know.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { windowEndOf } from './window.ts';
@@ -63,4 +63,4 @@ const loadBefore = (
 
 /** The latest instant the book speaks of. */
 const lastKnown = (known: Known): Instant =>
-  known.strikes.live.reduce<Instant>((latest, entry) => Math.max(entry.at, latest), 0 as Instant);
+  known.strikes.live.reduce<Instant>((latest, entry) => later(entry.at, latest), 0 as Instant);

@@ -76,6 +76,9 @@ export const plusHours = (instant: Instant, hours: number): Instant => Math.roun
 export const plusMilliseconds = (instant: Instant, milliseconds: number): Instant =>
   (instant + milliseconds) as Instant;
 
+/** The earlier of two instants. */
+export const earlier = (a: Instant, b: Instant): Instant => (a <= b ? a : b);
+
 /** The later of two instants. */
 export const later = (a: Instant, b: Instant): Instant => (a >= b ? a : b);
 

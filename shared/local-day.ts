@@ -38,3 +38,6 @@ export const weekdayOf = (day: LocalDay): Weekday => {
   const index = (((dayNumber(day) + 3) % 7) + 7) % 7;
   return WEEKDAYS[index] as Weekday;
 };
+
+/** The later of two dates. */
+export const laterDay = (a: LocalDay, b: LocalDay): LocalDay => (a >= b ? a : b);

@@ -28,7 +28,9 @@ export const sheetRef = (hex: string): string => {
 export const parseSheetRef = (text: string): Result<string> => {
   const symbols = text.toUpperCase().replace(/[\s-]/g, '');
   if (symbols.length !== LENGTH + 1 || [...symbols].some((symbol) => !SYMBOLS.includes(symbol))) {
-    return refused(`"${text.slice(0, 30)}" is not a sheet's ref; copy the nine symbols at the foot of the sheet, like ACEF-3479-K`);
+    return refused(
+      `"${text.slice(0, 30)}" is not a sheet's ref; copy the nine symbols at the foot of the sheet, like ACEF-3479-K`,
+    );
   }
   const body = symbols.slice(0, LENGTH);
   if (checkSymbol(body) !== symbols[LENGTH]) {
