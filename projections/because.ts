@@ -13,6 +13,13 @@ export type OffLabelCause = 'said' | 'route' | 'doses' | 'interval' | 'age' | 'c
 /** Why a number may mean a cow without being sure (R-25). */
 export type MayBe = 'two-cows' | 'leading-zeros' | 'not-in-herd-then';
 
+/** A tank load that a milking's milk went into. */
+export interface TankLoadSaid {
+  readonly tank: string;
+  readonly collectedAt: string | null;
+  readonly ticket: string | null;
+}
+
 export interface Sayings {
   // Milk hold, why a cow is on it
   'hold.hours': { medicine: string; hours: number; lastDose: Time; ends: Time };
@@ -169,6 +176,18 @@ export interface Sayings {
   'doubt.number-in-use': { number: string; at: Time };
   'doubt.head-count': { group: string; count: number; book: number; at: Time };
   'doubt.no-farm': Record<never, never>;
+  /** `phase`: before the milking, inside it, or after it. `loads`: where its milk is; `collectedAt` null while still here. */
+  'alert.late-news': {
+    cow: string;
+    milking: Milking;
+    phase: 'before' | 'running' | 'over';
+    until: Time | null;
+    about: string;
+    loads: TankLoadSaid[];
+    ref: string;
+  };
+  'alert.no-sheet': { milking: Milking; cows: string[]; loads: TankLoadSaid[] };
+  'alert.tank-positive': { tank: string; at: Time; milkings: Milking[]; collectedAt: Time | null };
   'alert.left-on-hold': {
     cow: string;
     left: Day;

@@ -3,3 +3,9 @@ export const unplacedKey = (entryId: string): string => `unplaced:${entryId}`;
 export const struckKey = (entryId: string): string => `struck:${entryId}`;
 export const doseKey = (courseId: string, dose: number): string => `dose-not-recorded:${courseId}:${dose}`;
 export const leftOnHoldKey = (entryId: string): string => `left-on-hold:${entryId}`;
+
+/** The entries behind the hold are part of the key: news that comes after a settling is news again. */
+export const lateNewsKey = (milking: string, cow: string, entries: string): string =>
+  `late-news:${milking}:${cow}:${entries}`;
+export const noSheetKey = (milking: string): string => `no-sheet:${milking}`;
+export const tankPositiveKey = (entryId: string): string => `tank-positive:${entryId}`;

@@ -7,6 +7,7 @@ import { headAt, lastCount } from './counts.ts';
 import { numberAt } from './cow.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
+import { type MomentAt, tankAlerts } from './late-news.ts';
 import { meatHoldPieces } from './meat-hold.ts';
 import { dosedAnimal, missedDoses } from './milk-hold.ts';
 import { nthMilkingFor } from './milking-count.ts';
@@ -32,11 +33,11 @@ const unsettled = (known: Known, notices: readonly Notice[]): Notice[] => {
     .sort((a, b) => byText(a.key, b.key));
 };
 
-/** a cow that left on a milk or meat hold. */
-export const alertsAt = (known: Known, moment: Moment): Notice[] =>
-  unsettled(
-    known,
-    known.files.flatMap((file) =>
+/** a cow that left on a milk or meat hold.: the tank. */
+export const alertsAt = (known: Known, moment: Moment, momentAt: MomentAt): Notice[] =>
+  unsettled(known, [
+    ...tankAlerts(known, moment.schedule, moment.asOf, momentAt, moment),
+    ...known.files.flatMap((file) =>
       file.cow.left.flatMap((left): Notice[] => {
         if (
           left.at > moment.windowEnd ||
@@ -61,7 +62,7 @@ export const alertsAt = (known: Known, moment: Moment): Notice[] =>
         return [{ key: leftOnHoldKey(left.id), because: because('R-90', 'alert.left-on-hold', values, entries) }];
       }),
     ),
-  );
+  ]);
 
 export const doubtsAt = (known: Known, moment: Moment, standings: readonly Standing[]): Notice[] =>
   unsettled(known, [

@@ -64,3 +64,21 @@ const loadBefore = (
 /** The latest instant the book speaks of. */
 const lastKnown = (known: Known): Instant =>
   known.strikes.live.reduce<Instant>((latest, entry) => later(entry.at, latest), 0 as Instant);
+
+/** The load that a collection took. */
+export const loadOfCollection = (
+  known: Known,
+  schedule: Schedule,
+  collection: EntryOf<'tank-collection'>,
+): TankLoad => {
+  const collections = known.farm.collections.filter((each) => tankOf(each) === tankOf(collection));
+  return loadBefore(known, schedule, tankOf(collection), collections, collections.indexOf(collection));
+};
+
+/** The load that stood in the tank at an instant. A test does not name its tank: the first by name is taken. */
+export const openLoad = (known: Known, schedule: Schedule, at: Instant): TankLoad => {
+  const tank = [...new Set(known.farm.collections.map(tankOf))].sort()[0] ?? ONLY_TANK;
+  const collections = known.farm.collections.filter((each) => tankOf(each) === tank);
+  const next = collections.findIndex((each) => each.at >= at);
+  return loadBefore(known, schedule, tank, collections, next < 0 ? null : next);
+};

@@ -7,6 +7,7 @@ import { dryOffSheet } from './dry-off.ts';
 import { freshMovesSheet } from './fresh-moves.ts';
 import { isMilkedAt } from './groups.ts';
 import type { Known } from './know.ts';
+import type { MomentAt } from './late-news.ts';
 import { milkHoldSheet } from './milk-hold-sheet.ts';
 import { type Moment, nextAfter } from './moment.ts';
 import { alertsAt, doubtsAt } from './notices.ts';
@@ -69,7 +70,7 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
     asOf: instantText(asked.asOf),
     position: asked.position,
     farm: farmOnPaper(schedule, milking),
-    alerts: alertsAt(known, moment),
+    alerts: alertsAt(known, moment, momentsOf(known, moment)),
     doubts: doubtsAt(known, moment, standings),
     sheets: {
       'milk-hold': milkHold,
@@ -80,6 +81,17 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
       'milking-plan': planSheet(known, moment),
       'beef-hold': beefHoldSheet(moment, standings),
     },
+  };
+};
+
+/** The moments of other milkings, asked as of the same time; each worked out once. */
+const momentsOf = (known: Known, moment: Moment): MomentAt => {
+  const have = new Map<string, Moment>([[moment.milking.id, moment]]);
+  return (milking) => {
+    const found = have.get(milking.id) ?? momentOf(known, { milking, asOf: moment.asOf, position: 0 });
+    if (found === undefined) return moment;
+    have.set(milking.id, found);
+    return found;
   };
 };
 

@@ -3,6 +3,7 @@ import process from 'node:process';
 import { Command, CommanderError } from 'commander';
 import { UserProblem } from '../../shared/refusal.ts';
 import { VERSION } from '../version.ts';
+import { demoCommand } from './demo.ts';
 import { historyCommand } from './history.ts';
 import { importCommand } from './import.ts';
 import { printCommand } from './print.ts';
@@ -25,7 +26,15 @@ const program = new Command('byrebook')
   .showSuggestionAfterError()
   .configureHelp({ sortSubcommands: false });
 
-for (const command of [recordCommand, importCommand, printCommand, whyCommand, historyCommand, verifyCommand]) {
+for (const command of [
+  demoCommand,
+  recordCommand,
+  importCommand,
+  printCommand,
+  whyCommand,
+  historyCommand,
+  verifyCommand,
+]) {
   program.addCommand(inherit(command()));
 }
 

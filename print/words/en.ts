@@ -1,5 +1,5 @@
 /** English, the language of `print --json` and of every text that no other dictionary has. */
-import type { MayBe, OffLabelCause } from '../../projections/because.ts';
+import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
 import type { Format } from './format.ts';
 
@@ -43,6 +43,11 @@ const euBasis = (basis: 'one-and-a-half' | 'zero' | 'not-authorised', label: str
   if (basis === 'one-and-a-half') return `off-label, 1.5 × the label's ${label}`;
   return basis === 'zero' ? 'off-label, label zero' : `off-label, ${unauthorised}`;
 };
+
+const whereIsLoad = (load: TankLoadSaid, f: Format): string =>
+  load.collectedAt === null
+    ? `Tank ${load.tank}: the load is still here, do not ship, test it`
+    : `Tank ${load.tank}: collected ${f.time(load.collectedAt)}${load.ticket === null ? '' : ` (ticket ${load.ticket})`}: call the buyer`;
 
 export const en: Words = {
   locale: 'en-GB',
@@ -263,6 +268,17 @@ export const en: Words = {
     'doubt.head-count': (v, f) => `${v.group}: ${v.count} counted ${f.time(v.at)}, ${v.book} on the book`,
     'doubt.no-farm': () =>
       'No farm is set up in this book, so nothing that hangs on its milkings or rules can be worked out',
+    'alert.late-news': (v, f) => {
+      const until = v.until === null ? 'no end known' : `until ${f.time(v.until)}`;
+      const what = `${v.cow} is on hold (${f.about(v.about)}, ${until}) at the ${f.milking(v.milking)} milking, and sheet ${v.ref} did not say so`;
+      if (v.phase === 'before') return `${what}: issue the sheets again and take the old ones down`;
+      const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
+      return v.phase === 'running' ? `${what}: ask whether she was milked first. ${milk}` : `${what}. ${milk}`;
+    },
+    'alert.no-sheet': (v, f) =>
+      `The ${f.milking(v.milking)} milking started with no milk-hold sheet issued while ${f.list(v.cows)} ${v.cows.length === 1 ? 'was' : 'were'} on hold. ${v.loads.map((load) => whereIsLoad(load, f)).join('; ')}`,
+    'alert.tank-positive': (v, f) =>
+      `Residue test of tank ${v.tank} positive, ${f.time(v.at)}: ${v.collectedAt === null ? 'the load is still here: do not ship it' : `collected ${f.time(v.collectedAt)}: call the buyer`}. Milkings in it: ${v.milkings.length === 0 ? 'none known' : f.list(v.milkings.map((milking) => f.milking(milking)))}`,
     'alert.left-on-hold': (v, f) => {
       const until = (time: string | null) => (time === null ? 'no end known' : `until ${f.time(time)}`);
       const holds = [

@@ -1,0 +1,219 @@
+/**
+ * Has something come in that makes the paper on the wall wrong (R-31)? Did a milking start with no paper at all (R-32)?
+ * Sheets are judged by what they said, not by when anything arrived: the same entries give the same alerts.
+ */
+import { z } from 'zod';
+import type { EntryOf } from '../events/entry.ts';
+import { sha256 } from '../shared/fingerprint.ts';
+import { DAY, type Instant, instantText } from '../shared/instant.ts';
+import { type Because, because, type TankLoadSaid } from './because.ts';
+import { endText, type HoldPiece, latestEnd } from './hold-piece.ts';
+import type { Known } from './know.ts';
+import { isThere, type Moment } from './moment.ts';
+import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
+import type { Milking, Schedule } from './schedule.ts';
+import { asidesByCow, bearersAt, type Standing, standingOf } from './standing.ts';
+import { loadOfCollection, loadsOf, ONLY_TANK, openLoad } from './tank.ts';
+import type { Notice } from './views.ts';
+
+type Issue = EntryOf<'sheet-issued'>;
+
+export type MomentAt = (milking: Milking) => Moment;
+
+const heldCows = z.looseObject({ held: z.array(z.looseObject({ cow: z.string() })) });
+
+/** Within these days every cow is looked at; further back only those with a hold that reaches the milking. */
+const LOOKED_AT_WHOLE = 3 * DAY;
+/** Milkings without a sheet are looked for this far back. */
+const NO_SHEET_LOOK_BACK = 60 * DAY;
+
+/** R-31 and R-32 as of an instant. `momentAt` gives the moment of any milking. */
+export const tankAlerts = (
+  known: Known,
+  schedule: Schedule,
+  asOf: Instant,
+  momentAt: MomentAt,
+  now: Moment,
+): Notice[] => {
+  const milkings = issuedMilkings(known, schedule);
+  const reaching = reachOf(known, now);
+  return [
+    ...milkings.flatMap(({ milking, issues }) => lateNews(known, milking, issues, asOf, momentAt, reaching)),
+    ...withoutSheet(known, schedule, milkings, asOf, momentAt, reaching),
+    ...positiveTanks(known, schedule),
+  ];
+};
+
+interface IssuedMilking {
+  readonly milking: Milking;
+  readonly issues: readonly Issue[];
+}
+
+const issuedMilkings = (known: Known, schedule: Schedule): IssuedMilking[] => {
+  const byMilking = new Map<string, Issue[]>();
+  for (const issue of known.farm.issued) {
+    const have = byMilking.get(issue.data.milking);
+    if (have === undefined) byMilking.set(issue.data.milking, [issue]);
+    else have.push(issue);
+  }
+  return [...byMilking].flatMap(([id, issues]) => {
+    const milking = schedule.find(id);
+    return milking === undefined ? [] : [{ milking, issues }];
+  });
+};
+
+type Reach = { readonly cow: string; readonly pieces: readonly HoldPiece[] }[];
+
+/** Every cow's reasons with a beginning, worked out once: which milkings they may reach. */
+const reachOf = (known: Known, now: Moment): Reach =>
+  known.files.map((file) => ({
+    cow: file.cow.key,
+    pieces: standingOf(file, now, []).pieces.filter((piece) => piece.began > 0),
+  }));
+
+/** The cows held at a milking by all that is known now. */
+const heldAt = (known: Known, moment: Moment, asOf: Instant, reaching: Reach): Standing[] => {
+  const { milking, windowEnd } = moment;
+  const whole = asOf - milking.start <= LOOKED_AT_WHOLE;
+  const candidates = new Set(
+    reaching
+      .filter(({ pieces }) =>
+        pieces.some((piece) => piece.began <= windowEnd && (piece.end === null || piece.end >= milking.start)),
+      )
+      .map(({ cow }) => cow),
+  );
+  // What was set aside bears on the milkings that come after it, not on those that are over.
+  const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => aside.recordedAt <= windowEnd) });
+  return known.files
+    .filter((file) => (whole || candidates.has(file.cow.key)) && isThere(file.cow, moment))
+    .map((file) => standingOf(file, moment, asides.get(file.cow.key) ?? []))
+    .filter((standing) => standing.held);
+};
+
+const lateNews = (
+  known: Known,
+  milking: Milking,
+  issues: readonly Issue[],
+  asOf: Instant,
+  momentAt: MomentAt,
+  reaching: Reach,
+): Notice[] => {
+  const moment = momentAt(milking);
+  const before = issues.filter((issue) => issue.at <= milking.start).at(-1);
+  // Nobody had a sheet at its start: the first one issued later is what they had; R-32 says the rest.
+  const onWall = milking.start > asOf ? issues.at(-1) : (before ?? issues[0]);
+  if (onWall === undefined) return [];
+  const listed = new Set(cowsOn(known, onWall, milking));
+  return heldAt(known, moment, asOf, reaching)
+    .filter((standing) => !listed.has(standing.file.cow.key))
+    .map((standing): Notice => {
+      const entries = [...new Set(standing.running.flatMap((piece) => piece.because.entries))].sort();
+      const phase = milking.start > asOf ? 'before' : moment.hasEnded(milking) ? 'over' : 'running';
+      const leading = standing.running[0]?.because;
+      const values = {
+        cow: standing.number,
+        milking: milking.id,
+        phase,
+        until: endText(latestEnd(standing.running) ?? null),
+        about: aboutOf(leading),
+        loads: phase === 'before' ? [] : loadsSaid(known, moment.schedule, milking),
+        ref: onWall.data.ref,
+      } as const;
+      return {
+        key: lateNewsKey(milking.id, standing.file.cow.key, sha256(entries.join(' ')).slice(0, 8)),
+        because: because('R-31', 'alert.late-news', values, [...entries, onWall.id]),
+      };
+    });
+};
+
+/** What holds her, in a word: the medicine, else the key of the reason. */
+const aboutOf = (reason: Because | undefined): string => {
+  if (reason === undefined) return '';
+  return 'medicine' in reason.values
+    ? reason.values.medicine
+    : reason.key.startsWith('hold.fresh')
+      ? 'calving'
+      : 'milk-hold';
+};
+
+const cowsOn = (known: Known, issue: Issue, milking: Milking): string[] => {
+  const sheet = issue.data.sheets.find((each) => each.sheet === 'milk-hold');
+  const rows = heldCows.safeParse(sheet?.content);
+  if (!rows.success) return [];
+  return rows.data.held.flatMap((row) => bearersAt(known, row.cow, milking.start));
+};
+
+const loadsSaid = (known: Known, schedule: Schedule, milking: Milking): TankLoadSaid[] =>
+  loadsOf(known, schedule, milking).map(({ tank, collection }) => ({
+    tank,
+    collectedAt: collection === null ? null : instantText(collection.at),
+    ticket: collection?.data.ticket ?? null,
+  }));
+
+/** R-32, from the book's first issue on. */
+const withoutSheet = (
+  known: Known,
+  schedule: Schedule,
+  issued: readonly IssuedMilking[],
+  asOf: Instant,
+  momentAt: MomentAt,
+  reaching: Reach,
+): Notice[] => {
+  const first = issued.reduce<Instant | undefined>(
+    (earliest, { milking }) => (earliest === undefined || milking.start < earliest ? milking.start : earliest),
+    undefined,
+  );
+  if (first === undefined) return [];
+  const notices: Notice[] = [];
+  const from = Math.max(first, asOf - NO_SHEET_LOOK_BACK) as Instant;
+  for (const milking of schedule.after((from - 1) as Instant)) {
+    if (milking.start > asOf) break;
+    const had = issued
+      .find((each) => each.milking.id === milking.id)
+      ?.issues.some((issue) => issue.at <= milking.start);
+    if (had === true || known.farm.settled.has(noSheetKey(milking.id))) continue;
+    const held = heldAt(known, momentAt(milking), asOf, reaching);
+    if (held.length === 0) continue;
+    const values = {
+      milking: milking.id,
+      cows: held.map((standing) => standing.number),
+      loads: loadsSaid(known, schedule, milking),
+    };
+    const entries = [
+      ...new Set(held.flatMap((standing) => standing.running.flatMap((piece) => piece.because.entries))),
+    ];
+    notices.push({ key: noSheetKey(milking.id), because: because('R-32', 'alert.no-sheet', values, entries) });
+  }
+  return notices;
+};
+
+/** R-32: a positive test of the tank, by itself or on a collection. */
+const positiveTanks = (known: Known, schedule: Schedule): Notice[] => {
+  const tests = known.farm.tankTests.filter((test) => test.data.result === 'positive');
+  const collections = known.farm.collections.filter((collection) => collection.data.residueTest === 'positive');
+  return [
+    ...tests.map((test): Notice => {
+      const load = openLoad(known, schedule, test.at);
+      const values = {
+        tank: load.tank,
+        at: instantText(test.at),
+        milkings: load.milkings.map((milking) => milking.id),
+        collectedAt: load.collection === null ? null : instantText(load.collection.at),
+      };
+      return { key: tankPositiveKey(test.id), because: because('R-32', 'alert.tank-positive', values, [test.id]) };
+    }),
+    ...collections.map((collection): Notice => {
+      const load = loadOfCollection(known, schedule, collection);
+      const values = {
+        tank: collection.data.tank ?? ONLY_TANK,
+        at: instantText(collection.at),
+        milkings: load.milkings.map((milking) => milking.id),
+        collectedAt: instantText(collection.at),
+      };
+      return {
+        key: tankPositiveKey(collection.id),
+        because: because('R-32', 'alert.tank-positive', values, [collection.id]),
+      };
+    }),
+  ];
+};
