@@ -15,6 +15,10 @@ export interface Question {
   readonly milking?: string | undefined;
   /** Look only at what this book had recorded by then. */
   readonly knownAt?: Instant | undefined;
+  /** Look only at its first entries, up to this position. */
+  readonly position?: number | undefined;
+  /** When the asking is done: `knownAt`, else now. */
+  readonly asOf?: Instant | undefined;
 }
 
 export interface Tonight {
@@ -30,9 +34,12 @@ export interface Tonight {
 
 /** Reads the book and answers. Throws a `UserProblem` where there is no farm or no such milking. */
 export const tonight = (book: Book, question: Question = {}): Tonight => {
-  const read = book.read(question.knownAt === undefined ? {} : { knownAt: question.knownAt });
+  const read = book.read({
+    ...(question.knownAt === undefined ? {} : { knownAt: question.knownAt }),
+    ...(question.position === undefined ? {} : { position: question.position }),
+  });
   const known = know(read.entries, read.asides);
-  const asOf = question.knownAt ?? book.clock.now();
+  const asOf = question.asOf ?? question.knownAt ?? book.clock.now();
   const milking = milkingAsked(known, question.milking ?? 'next', asOf, read.asides.length);
   const views = viewsAt(known, { milking, asOf, position: read.position });
   return {

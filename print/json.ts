@@ -36,6 +36,7 @@ export const printedJson = (views: Views): unknown => {
     farm: views.farm.name,
     alerts: views.alerts.map(notice),
     doubts: views.doubts.map(notice),
+    notReturned: views.notReturned,
     sheets: {
       'milk-hold': milkHold(sheets['milk-hold'], says),
       'dry-off': {

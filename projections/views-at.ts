@@ -81,6 +81,7 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
       'milking-plan': planSheet(known, moment),
       'beef-hold': beefHoldSheet(moment, standings),
     },
+    notReturned: notReturned(known, moment),
   };
 };
 
@@ -93,6 +94,16 @@ const momentsOf = (known: Known, moment: Moment): MomentAt => {
     have.set(milking.id, found);
     return found;
   };
+};
+
+/** The last set of each earlier milking, where nobody has said that it came back. */
+const notReturned = (known: Known, moment: Moment): Views['notReturned'] => {
+  const last = new Map<string, string>();
+  for (const { data } of known.farm.issued) {
+    const milking = moment.schedule.find(data.milking);
+    if (milking !== undefined && milking.start < moment.milking.start) last.set(data.milking, data.ref);
+  }
+  return [...last].filter(([, ref]) => !known.farm.returned.has(ref)).map(([milking, ref]) => ({ ref, milking }));
 };
 
 const named = (milking: Milking) => ({ id: milking.id, start: instantText(milking.start) });

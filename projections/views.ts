@@ -241,4 +241,6 @@ export interface Views {
   readonly alerts: readonly Notice[];
   readonly doubts: readonly Notice[];
   readonly sheets: Sheets;
+  /** Sets issued for milkings before this one and not written up since. */
+  readonly notReturned: readonly { readonly ref: string; readonly milking: string }[];
 }

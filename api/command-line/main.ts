@@ -8,6 +8,7 @@ import { historyCommand } from './history.ts';
 import { importCommand } from './import.ts';
 import { printCommand } from './print.ts';
 import { recordCommand } from './record.ts';
+import { replayCommand } from './replay.ts';
 import { verifyCommand } from './verify.ts';
 import { whyCommand } from './why.ts';
 
@@ -33,6 +34,7 @@ for (const command of [
   printCommand,
   whyCommand,
   historyCommand,
+  replayCommand,
   verifyCommand,
 ]) {
   program.addCommand(inherit(command()));

@@ -1,0 +1,246 @@
+/**
+ * What was known then, what was on the wall, and what is known now, for one milking, with every difference and its reason.
+ * What was known then is recomputed from the log up to that point; what was on the wall is read back as it was issued.
+ */
+import type { Book } from '../events/book.ts';
+import type { Aside, Entry, EntryOf } from '../events/entry.ts';
+import { PRINTED_NAMES } from '../print/sheets.ts';
+import type { Views } from '../projections/views.ts';
+import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
+import { type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
+import { UserProblem } from '../shared/refusal.ts';
+import { contentOf } from './issue.ts';
+import { type Tonight, tonight } from './tonight.ts';
+import { PROGRAM, TIME_ZONE_DATA } from './version.ts';
+
+export interface ReplayQuestion {
+  readonly milking?: string | undefined;
+  readonly knownAt?: Instant | undefined;
+  readonly position?: number | undefined;
+  /** Ref of an issued set, as printed on it. */
+  readonly ref?: string | undefined;
+}
+
+/** One line that is there at one time and not, or not so, at the other. */
+export interface Difference {
+  readonly list: string;
+  readonly cow: string;
+  readonly then: string | null;
+  readonly now: string | null;
+  /** Entries that one of the two knew and the other did not. */
+  readonly because: readonly DifferenceReason[];
+}
+
+export interface DifferenceReason {
+  readonly entry: string;
+  readonly type: string;
+  readonly how: 'known-later' | 'struck-since' | 'set-aside-later';
+  readonly time: string;
+  readonly recordedtime: string;
+  readonly author: string;
+}
+
+export interface IssuedThen {
+  readonly ref: string;
+  readonly book: string;
+  readonly position: number;
+  readonly issuedAt: string;
+  /** Recomputed from this book's log at that position: agrees, or the first reason why not. */
+  readonly agrees: boolean | null;
+  readonly why: string | null;
+  /** Sheets whose very bytes the book still holds. */
+  readonly papers: readonly string[];
+}
+
+export interface Replay {
+  readonly then: Tonight;
+  readonly now: Tonight;
+  readonly issued: readonly IssuedThen[];
+  readonly differences: readonly Difference[];
+}
+
+export const replay = (book: Book, question: ReplayQuestion): Replay => {
+  const issue = question.ref === undefined ? undefined : issueOf(book, question.ref);
+  const milking = issue?.data.milking ?? question.milking;
+  if (milking === undefined) throw new UserProblem('Say which milking: --milking ID, or --ref of an issued set', 2);
+  const then =
+    issue === undefined
+      ? tonight(book, {
+          milking,
+          knownAt: question.knownAt,
+          position: question.position,
+          asOf: question.knownAt ?? timeOf(book, question.position),
+        })
+      : recomputed(book, issue);
+  const now = tonight(book, { milking });
+  return {
+    then,
+    now,
+    issued: now.known.farm.issued
+      .filter((each) => each.data.milking === then.milking.id)
+      .map((each) => checkIssue(book, each)),
+    differences: differencesOf(then, now),
+  };
+};
+
+const issueOf = (book: Book, ref: string): EntryOf<'sheet-issued'> => {
+  const found = book.read().entries.find((entry) => entry.type === 'sheet-issued' && entry.data.ref === ref);
+  if (found?.type !== 'sheet-issued')
+    throw new UserProblem(`No set of sheets ${ref} was issued that this book knows of; check the ref`);
+  return found;
+};
+
+/** When the book reached a position: what it went by then. */
+const timeOf = (book: Book, position: number | undefined): Instant | undefined => {
+  if (position === undefined) return undefined;
+  const { entries } = book.read({ position });
+  return entries.at(-1)?.recordedAt;
+};
+
+const recomputed = (book: Book, issue: EntryOf<'sheet-issued'>): Tonight =>
+  tonight(book, {
+    milking: issue.data.milking,
+    position: issue.data.position,
+    asOf: issue.data.asOf === undefined ? issue.at : mustBeInstant(issue.data.asOf),
+  });
+
+const checkIssue = (book: Book, issue: EntryOf<'sheet-issued'>): IssuedThen => {
+  const { data } = issue;
+  const papers = data.sheets.filter(({ pdfHash }) => book.paper(pdfHash) !== undefined).map(({ sheet }) => sheet);
+  const base = { ref: data.ref, book: data.book, position: data.position, issuedAt: instantText(issue.at), papers };
+  if (data.book !== book.bookId) {
+    return {
+      ...base,
+      agrees: null,
+      why: `issued by book ${data.book}, whose own order of entries decides; replay it there`,
+    };
+  }
+  const { views, root } = recomputed(book, issue);
+  if (root !== data.root) {
+    return {
+      ...base,
+      agrees: false,
+      why: 'the log up to that position is not the one the sheets were made from; run verify',
+    };
+  }
+  const differing = data.sheets.filter(
+    (each) => isPrinted(each.sheet) && sha256(canonicalJson(contentOf(views, each.sheet))) !== each.contentHash,
+  );
+  if (differing.length === 0) return { ...base, agrees: true, why: null };
+  const names = differing.map((each) => each.sheet).join(', ');
+  return {
+    ...base,
+    agrees: false,
+    why: `${names} ${differing.length === 1 ? 'comes' : 'come'} out otherwise: ${versionsApart(data.program, data.timeZoneData)}`,
+  };
+};
+
+type Printed = (typeof PRINTED_NAMES)[number];
+const isPrinted = (name: string): name is Printed => (PRINTED_NAMES as readonly string[]).includes(name);
+
+const versionsApart = (program: string, timeZoneData: string): string => {
+  const apart = [
+    ...(program === PROGRAM ? [] : [`made by ${program}, this is ${PROGRAM}`]),
+    ...(timeZoneData === TIME_ZONE_DATA ? [] : [`time-zone data ${timeZoneData}, here ${TIME_ZONE_DATA}`]),
+  ];
+  return apart.length > 0
+    ? apart.join('; ')
+    : 'same program and time-zone data, so something else is wrong; run verify';
+};
+
+const NO_NUMBER = 'no number';
+
+/** Rows of every list by cow, each as one line of its facts and the entries behind it. */
+const rowsOf = (views: Views): Map<string, { list: string; cow: string; says: string; entries: readonly string[] }> => {
+  const rows = new Map<string, { list: string; cow: string; says: string; entries: readonly string[] }>();
+  const add = (list: string, cow: string | null, says: string, entries: readonly string[]): void => {
+    rows.set(`${list} ${cow} ${rows.has(`${list} ${cow}`) ? says : ''}`.trim(), {
+      list,
+      cow: cow ?? NO_NUMBER,
+      says,
+      entries,
+    });
+  };
+  const { sheets } = views;
+  const hold = sheets['milk-hold'];
+  for (const row of hold.held)
+    add(
+      'milk-hold',
+      row.cow,
+      `held until ${row.until ?? 'without end'}, tank from ${row.tankFrom ?? 'not known'}`,
+      row.reasons.flatMap((reason) => reason.entries),
+    );
+  for (const row of hold.unplaced) add('unplaced', row.number, row.because.key, row.because.entries);
+  for (const row of hold.treat)
+    add(
+      'treat-now',
+      row.cow,
+      `${row.medicine}, dose ${row.dose} of ${row.of}${row.overdue ? ', overdue' : ''}`,
+      row.because.entries,
+    );
+  for (const row of sheets['dry-off'].due) add('dry-off', row.cow, `dry off on ${row.dryOffOn}`, row.because.entries);
+  for (const row of sheets['fresh-moves'].out) add('fresh-moves', row.cow, `to ${row.to}`, row.because.entries);
+  for (const row of sheets.sort.cows)
+    add(
+      'sort',
+      row.cow,
+      `to ${row.to.join(' / ')}`,
+      row.reasons.flatMap((reason) => reason.entries),
+    );
+  for (const row of sheets['beef-hold'].cows)
+    add(
+      'beef-hold',
+      row.cow,
+      `until ${row.until ?? 'without end'}`,
+      row.reasons.flatMap((reason) => reason.entries),
+    );
+  return rows;
+};
+
+const differencesOf = (then: Tonight, now: Tonight): Difference[] => {
+  const before = rowsOf(then.views);
+  const after = rowsOf(now.views);
+  const knownThen = new Set(then.entries.map((entry) => entry.id));
+  const byId = new Map(now.entries.map((entry) => [entry.id, entry]));
+  const struckThen = new Set(then.known.strikes.struck.map(({ entry }) => entry.id));
+  const struckNow = new Map(now.known.strikes.struck.map(({ entry, by }) => [entry.id, by]));
+  const asidesThen = new Set(then.asides.map((aside) => aside.key));
+  const concerns = (aside: Aside, cow: string): boolean =>
+    aside.cows.length === 0 ? cow === NO_NUMBER : aside.cows.includes(cow);
+  const reason = (entry: Entry, how: DifferenceReason['how']): DifferenceReason => ({
+    entry: entry.id,
+    type: entry.type,
+    how,
+    time: instantText(entry.at),
+    recordedtime: instantText(entry.recordedAt),
+    author: entry.author,
+  });
+  const keys = [...new Set([...before.keys(), ...after.keys()])].sort();
+  return keys.flatMap((key): Difference[] => {
+    const a = before.get(key);
+    const b = after.get(key);
+    if (a?.says === b?.says) return [];
+    const entries = [...new Set([...(a?.entries ?? []), ...(b?.entries ?? [])])];
+    const because = entries.flatMap((id): DifferenceReason[] => {
+      const entry = byId.get(id);
+      const strike = struckNow.get(id);
+      if (strike !== undefined && !struckThen.has(id)) return [reason(strike, 'struck-since')];
+      return entry !== undefined && !knownThen.has(id) ? [reason(entry, 'known-later')] : [];
+    });
+    const row = a ?? b;
+    const asides = now.asides.filter((aside) => !asidesThen.has(aside.key) && concerns(aside, row?.cow ?? ''));
+    because.push(
+      ...asides.map(
+        (aside): DifferenceReason => ({
+          entry: aside.key,
+          type: aside.problem,
+          how: 'set-aside-later',
+          time: instantText(aside.recordedAt),
+          recordedtime: instantText(aside.recordedAt),
+          author: '',
+        }),
+      ),
+    );
+    return [{ list: row?.list ?? '', cow: row?.cow ?? '', then: a?.says ?? null, now: b?.says ?? null, because }];
+  });
+};
