@@ -25,8 +25,8 @@ export interface ReplayQuestion {
 export interface Difference {
   readonly list: string;
   readonly cow: string;
-  readonly then: string | null;
-  readonly now: string | null;
+  readonly was: string | null;
+  readonly is: string | null;
   /** Entries that one of the two knew and the other did not. */
   readonly because: readonly DifferenceReason[];
 }
@@ -53,8 +53,10 @@ export interface IssuedThen {
 }
 
 export interface Replay {
-  readonly then: Tonight;
-  readonly now: Tonight;
+  /** As known then. */
+  readonly past: Tonight;
+  /** As known now. */
+  readonly present: Tonight;
   readonly issued: readonly IssuedThen[];
   readonly differences: readonly Difference[];
 }
@@ -74,8 +76,8 @@ export const replay = (book: Book, question: ReplayQuestion): Replay => {
       : recomputed(book, issue);
   const now = tonight(book, { milking });
   return {
-    then,
-    now,
+    past: then,
+    present: now,
     issued: now.known.farm.issued
       .filter((each) => each.data.milking === then.milking.id)
       .map((each) => checkIssue(book, each)),
@@ -241,6 +243,6 @@ const differencesOf = (then: Tonight, now: Tonight): Difference[] => {
         }),
       ),
     );
-    return [{ list: row?.list ?? '', cow: row?.cow ?? '', then: a?.says ?? null, now: b?.says ?? null, because }];
+    return [{ list: row?.list ?? '', cow: row?.cow ?? '', was: a?.says ?? null, is: b?.says ?? null, because }];
   });
 };

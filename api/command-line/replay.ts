@@ -54,10 +54,10 @@ const run = (book: Book, options: Options): void => {
   if (answer.issued.some((issue) => issue.agrees === false)) process.exitCode = 1;
   if (options.json === true) {
     outJson({
-      milking: answer.then.views.milking,
-      then: printedJson(answer.then.views),
+      milking: answer.past.views.milking,
+      knownThen: printedJson(answer.past.views),
       issued: answer.issued,
-      now: printedJson(answer.now.views),
+      knownNow: printedJson(answer.present.views),
       differences: answer.differences,
       ...(files.length === 0 ? {} : { files }),
     });
@@ -67,11 +67,11 @@ const run = (book: Book, options: Options): void => {
 };
 
 const say = (answer: Replay, files: readonly string[]): void => {
-  const voice = voiceOf(answer.then.views);
+  const voice = voiceOf(answer.past.views);
   out(
-    `As known with ${plural(answer.then.position, 'entry', 'entries')}, asked ${voice.time(answer.then.views.asOf)}:`,
+    `As known with ${plural(answer.past.position, 'entry', 'entries')}, asked ${voice.time(answer.past.views.asOf)}:`,
   );
-  for (const line of sheetLines(answer.then.views)) out(line);
+  for (const line of sheetLines(answer.past.views)) out(line);
   out('');
   if (answer.issued.length === 0) out('No sheets were issued for this milking.');
   for (const issue of answer.issued) {
@@ -93,7 +93,7 @@ const say = (answer: Replay, files: readonly string[]): void => {
       : `By what is known now, ${plural(answer.differences.length, 'line')} would be otherwise:`,
   );
   for (const difference of answer.differences) {
-    out(`  ${difference.list} ${difference.cow}: ${difference.then ?? 'not on it'} → ${difference.now ?? 'not on it'}`);
+    out(`  ${difference.list} ${difference.cow}: ${difference.was ?? 'not on it'} → ${difference.is ?? 'not on it'}`);
     for (const reason of difference.because) out(`      ${sayWhy(reason, voice)}`);
   }
 };
@@ -107,8 +107,8 @@ const sayWhy = (reason: Difference['because'][number], voice: ReturnType<typeof 
 
 const writeIssued = (book: Book, answer: Replay, folder: string): string[] => {
   fs.mkdirSync(folder, { recursive: true });
-  return answer.now.known.farm.issued
-    .filter((issue) => issue.data.milking === answer.then.milking.id)
+  return answer.present.known.farm.issued
+    .filter((issue) => issue.data.milking === answer.past.milking.id)
     .flatMap(({ data }) =>
       data.sheets.flatMap(({ sheet, pdfHash }) => {
         const bytes = book.paper(pdfHash);
