@@ -34,8 +34,10 @@ export interface Labels {
   readonly whenUnsure: string;
   readonly cautions: string;
   readonly initials: string;
+  readonly medicine: string;
   readonly done: string;
   readonly byHand: string;
+  readonly byHandWhat: string;
   readonly alerts: string;
   // Columns that several sheets share
   readonly cow: string;
@@ -61,19 +63,18 @@ export interface Labels {
   readonly groupNone: (group: string) => string;
   readonly wears: (mark: string) => string;
   readonly isNew: string;
-  readonly putOn: (mark: string) => string;
-  readonly theBand: string;
   readonly milkTo: (place: string) => string;
   readonly keepApart: string;
   readonly causes: Readonly<Record<HoldCause, string>>;
   readonly inTheTank: string;
-  readonly tankFrom: (milking: string) => string;
   readonly keepOut: string;
-  readonly notBeforeTime: (time: string) => string;
+  readonly keepOutDry: string;
+  readonly afterTime: (time: string) => string;
   readonly milkingsLeft: (milkings: number, format: Format) => string;
   readonly askFirst: string;
   readonly bandsOff: (cows: number, format: Format) => string;
   readonly noneCleared: string;
+  readonly bandOff: string;
   readonly freeSince: (time: string) => string;
   readonly notBefore: (time: string) => string;
   readonly gone: string;
@@ -82,11 +83,9 @@ export interface Labels {
   readonly noneToTreat: string;
   readonly dose: (dose: number, of: number) => string;
   readonly amount: (value: string, unit: string) => string;
-  readonly into: (route: string) => string;
   readonly askBeforeGiving: string;
   readonly bandNoLine: string;
   readonly milkWentIn: string;
-  readonly ring: string;
   // Dry-off
   readonly dryOff: string;
   readonly dryOffRule: string;
@@ -127,6 +126,7 @@ export interface Labels {
   readonly sortCount: (cows: number, format: Format) => string;
   readonly noneToSort: string;
   readonly to: (places: string) => string;
+  readonly whereTo: string;
   readonly backTo: (group: string) => string;
   readonly noPlace: string;
   readonly placesDiffer: string;

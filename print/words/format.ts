@@ -60,6 +60,7 @@ const kept = <V>(make: (key: string) => V): ((key: string) => V) => {
 };
 
 const asUtcDay = (day: LocalDay): Date => new Date(dayNumber(day) * 24 * HOUR);
+const WEEKDAY_NAMES: readonly string[] = WEEKDAYS;
 const two = (value: number): string => String(value).padStart(2, '0');
 
 const formatters = kept((locale: string) => ({
@@ -109,7 +110,7 @@ export const formatFor = (language: Language, frame: Frame): Format => {
     milking: (id) => `${dayText(id.slice(0, 10))} ${milkingName(id.slice(11))}`,
     milkingName,
     weekday: (name) => {
-      const index = WEEKDAYS.findIndex((weekday) => weekday === name);
+      const index = WEEKDAY_NAMES.indexOf(name);
       // 5 January 1970 was a Monday.
       return index < 0 ? name : intl.longWeekday.format(new Date((4 + index) * 24 * HOUR));
     },
