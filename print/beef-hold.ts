@@ -1,10 +1,10 @@
 /** Who may not leave for slaughter, until when, and why. For the office and whoever loads. */
 import type { BeefHoldRow } from '../projections/views.ts';
-import { type Block, stack, texts } from './blocks.ts';
+import { type Block, texts } from './blocks.ts';
 import { cowTable } from './cow-table.ts';
 import type { Piece } from './pages.ts';
 import { type Setting, sentence, total } from './parts.ts';
-import { TEXT } from './sizes.ts';
+import { DESK_TEXT, TEXT } from './sizes.ts';
 
 export const beefHold = (setting: Setting): Piece[] => {
   const { cows } = setting.views.sheets['beef-hold'];
@@ -15,7 +15,8 @@ export const beefHold = (setting: Setting): Piece[] => {
     sentence(setting, ({ labels }) => labels.beefRule, true),
     ...cowTable(setting, {
       name: 'beef',
-      heading: ({ labels }) => labels.beefHold,
+      heading: null,
+      desk: true,
       rows: cows,
       group: (each) => each.group,
       columns: [
@@ -24,7 +25,7 @@ export const beefHold = (setting: Setting): Piece[] => {
       ],
       cells: (each, [until = 0, room = 0]) => [
         untilCell(setting, each, until),
-        stack(each.reasons.map((reason) => texts(speech.says(reason), { size: TEXT }, room))),
+        texts(each.reasons.flatMap(speech.says), { size: DESK_TEXT }, room),
       ],
     }),
   ];

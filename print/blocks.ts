@@ -3,7 +3,7 @@
  * so that a row is never started on a page that cannot hold it.
  */
 import type { Ink } from './ink.ts';
-import { type Style, textWidth, wrap } from './lines.ts';
+import { type Line, type Part, type Style, textWidth, wrap, wrapParts } from './lines.ts';
 import { CAPITAL, LINE, TEXT } from './sizes.ts';
 
 export interface Block {
@@ -17,8 +17,13 @@ export interface Block {
 export const nothing: Block = { width: 0, height: 0, draw: () => {} };
 
 /** One text, broken into lines of that width. */
-export const text = (words: string, style: Style, width: number): Block => {
-  const lines = wrap(words, style, width);
+export const text = (words: string, style: Style, width: number): Block => pileOf(wrap(words, style, width), style);
+
+/** One paragraph in two weights. */
+export const paragraph = (parts: readonly Part[], style: Style, width: number): Block =>
+  pileOf(wrapParts(parts, style, width), style);
+
+const pileOf = (lines: readonly Line[], style: Style): Block => {
   const step = style.size * LINE;
   const single = lines.map(
     (line): Block => ({
@@ -30,9 +35,9 @@ export const text = (words: string, style: Style, width: number): Block => {
   return stack(single);
 };
 
-/** Several texts, one under the other. */
+/** Several texts, one under the other; what was said once is not said again. */
 export const texts = (words: readonly string[], style: Style, width: number): Block =>
-  stack(words.map((each) => text(each, style, width)));
+  stack([...new Set(words)].map((each) => text(each, style, width)));
 
 export const stack = (blocks: readonly Block[], gap = 0): Block => {
   const pile = blocks.filter((block) => block.height > 0).flatMap((block) => block.pile ?? [block]);

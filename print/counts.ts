@@ -2,7 +2,7 @@
 import type { CountsRow } from '../projections/views.ts';
 import { type Block, stack, text, texts, writeBox, writeLine } from './blocks.ts';
 import type { Piece } from './pages.ts';
-import { continued, heading, type Pick, type Setting, sentence, table, total } from './parts.ts';
+import { continued, heading, none, type Pick, type Setting, sentence, table, total } from './parts.ts';
 import { HEADING, NUMBER_LEAST, TEXT } from './sizes.ts';
 import { type Column, GAP, row, titles } from './table.ts';
 
@@ -79,15 +79,21 @@ const groupCell = ({ speech }: Setting, group: CountsRow, width: number): Block 
   ]);
 };
 
-/** Who came and went, and the last count where one was made, in words under the table. */
-const movements = (setting: Setting, groups: readonly CountsRow[]): Piece[] =>
-  groups.flatMap((group) => {
+/** Who came and went, and a last count that did not agree, in words under the table: a paragraph a group. */
+const movements = (setting: Setting, groups: readonly CountsRow[]): Piece[] => {
+  const said = groups.flatMap((group) => {
     const { in: came, out: went, lastCount, lastCountAt, countedDifference } = group;
-    const lines: Pick[] = [];
-    if (came.length > 0) lines.push(({ labels, format }) => `${labels.cameIn}: ${format.list(came)}`);
-    if (went.length > 0) lines.push(({ labels, format }) => `${labels.wentOut}: ${format.list(went)}`);
-    if (lastCount !== null) {
-      lines.push(({ labels, format }) => labels.lastCount(lastCount, lastCountAt, countedDifference ?? 0, format));
+    const parts: Pick[] = [];
+    if (came.length > 0) parts.push(({ labels, format }) => `${labels.cameIn} ${format.list(came)}`);
+    if (went.length > 0) parts.push(({ labels, format }) => `${labels.wentOut} ${format.list(went)}`);
+    if (lastCount !== null && countedDifference !== null && countedDifference !== 0) {
+      parts.push(({ labels, format }) => labels.lastCount(lastCount, lastCountAt, countedDifference, format));
     }
-    return lines.map((pick) => sentence(setting, (voice) => `${group.group}: ${pick(voice)}`));
+    return parts.length === 0
+      ? []
+      : [sentence(setting, (voice) => `${group.group}: ${parts.map((part) => part(voice)).join('; ')}`)];
   });
+  return said.length === 0
+    ? [none(setting, ({ labels }) => labels.nobodyMoved)]
+    : [heading(setting, ({ labels }) => labels.movements), ...said];
+};

@@ -1,6 +1,6 @@
 /** Who is dried off and when, with boxes for what is done to each quarter; and who is long in milk and undecided. */
 import type { DryOffRow } from '../projections/views.ts';
-import { type Block, flag, stack, text, texts, tick, tickFor, writeLine } from './blocks.ts';
+import { type Block, beside, flag, stack, texts, tick, tickFor, writeLine } from './blocks.ts';
 import { cowTable } from './cow-table.ts';
 import type { Piece } from './pages.ts';
 import { none, type Setting, sentence, total } from './parts.ts';
@@ -17,12 +17,12 @@ export const dryOff = (setting: Setting): Piece[] => {
           sentence(setting, ({ labels }) => labels.dryOffRule),
           ...cowTable(setting, {
             name: 'due',
-            heading: ({ labels }) => labels.dryOff,
+            heading: null,
             rows: due,
             group: (each) => each.group,
             columns: [
               { title: ({ labels }) => labels.why, width: 'rest' },
-              { title: ({ labels }) => labels.done, width: 170 },
+              { title: ({ labels }) => labels.quartersDone, width: 172 },
             ],
             cells: (each, [room = 0, done = 0]) => [whyCell(setting, each, room), doneCell(setting, each, done)],
           }),
@@ -77,42 +77,41 @@ const whyCell = ({ speech }: Setting, each: DryOffRow, width: number): Block => 
   ]);
 };
 
-/** Four squares as the udder stands, then sealant and band, each to tick. */
+/** Four squares as the udder stands, and beside them sealant and band, each to tick. */
 const doneCell = ({ speech }: Setting, each: DryOffRow, width: number): Block => {
-  const product = each.product ?? '';
+  const words = width - QUARTERS.width - 14;
   return stack([
     texts(
-      speech.each(({ labels }) => `${labels.product}: ${product}`),
+      speech.each(({ labels }) => `${labels.product}: ${each.product ?? ''}`),
       { size: TEXT },
       width,
     ),
-    ...(product === '' ? [writeLine(width, 22)] : []),
-    quarterBoxes(
-      speech.joined(({ labels }) => labels.quartersDone),
-      width,
-    ),
-    tickFor(
-      speech.joined(({ labels }) => labels.sealant),
-      width,
-    ),
-    tickFor(
-      speech.joined(({ labels }) => labels.band),
-      width,
+    ...(each.product === null ? [writeLine(width, 22)] : []),
+    beside(
+      [
+        QUARTERS,
+        stack([
+          tickFor(
+            speech.joined(({ labels }) => labels.sealant),
+            words,
+          ),
+          tickFor(
+            speech.joined(({ labels }) => labels.band),
+            words,
+          ),
+        ]),
+      ],
+      14,
     ),
   ]);
 };
 
-const quarterBoxes = (words: string, width: number): Block => {
-  const label = text(words, { size: TEXT }, width - 2 * tick.width - 12);
-  const height = Math.max(2 * tick.height + 4, label.height) + 4;
-  return {
-    width,
-    height,
-    draw: (ink, x, y) => {
-      for (const column of [0, 1]) {
-        for (const line of [0, 1]) tick.draw(ink, x + column * (tick.width + 4), y + 2 + line * (tick.height + 4));
-      }
-      label.draw(ink, x + 2 * tick.width + 12, y + (height - label.height) / 2);
-    },
-  };
+const QUARTERS: Block = {
+  width: 2 * tick.width + 4,
+  height: 2 * tick.height + 8,
+  draw: (ink, x, y) => {
+    for (const column of [0, 1]) {
+      for (const line of [0, 1]) tick.draw(ink, x + column * (tick.width + 4), y + 2 + line * (tick.height + 4));
+    }
+  },
 };

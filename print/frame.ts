@@ -8,7 +8,7 @@ import { type Instant, instantText } from '../shared/instant.ts';
 import { type Block, framed, nothing, stack, text, texts } from './blocks.ts';
 import type { Ink } from './ink.ts';
 import { lineOf, textWidth } from './lines.ts';
-import { MARGIN, mm, type PaperSize, SMALL, TEXT, TITLE } from './sizes.ts';
+import { HEADING, MARGIN, mm, type PaperSize, SMALL, TEXT, TITLE } from './sizes.ts';
 import type { Speech } from './speech.ts';
 
 /** What the paper says about itself besides the rows. */
@@ -30,10 +30,21 @@ export interface PaperMarks {
 
 export interface Frame {
   readonly top: number;
-  readonly bodyHeight: number;
+  /** Room for rows on a page, counted from 0: the first also has the code of the checkpoint at its foot. */
+  readonly bodyHeight: (page: number) => number;
   readonly left: number;
   readonly width: number;
-  readonly draw: (ink: Ink, page: number, pages: number, linesHere: number, lines: number) => void;
+  readonly draw: (ink: Ink, page: PageMarks) => void;
+}
+
+export interface PageMarks {
+  /** First page of this set of languages. */
+  readonly first: boolean;
+  /** Counted from 1 through the whole document. */
+  readonly page: number;
+  readonly pages: number;
+  readonly linesHere: number;
+  readonly lines: number;
 }
 
 export interface FrameSpec {
@@ -46,99 +57,103 @@ export interface FrameSpec {
 
 const QR = mm(26);
 
-export const frameOf = ({ title, paper, views, marks, speech }: FrameSpec): Frame => {
+export const frameOf = (spec: FrameSpec): Frame => {
+  const { paper, marks, speech } = spec;
   const left = MARGIN;
   const width = paper.width - 2 * MARGIN;
-  const head = headBlock(title, views, marks, speech, width);
-  const foot = footBlock(views, marks, speech, width - (marks.checkpoint === null ? 0 : QR + 10));
-  const footHeight = Math.max(foot.height, marks.checkpoint === null ? 0 : QR);
-  // Room for "page x of y" and the count of lines is kept at its longest.
-  const countsHeight = TEXT * 1.2 * speech.each(({ labels }) => labels.page(1, 1)).length + 4;
-  const top = MARGIN + head.height + countsHeight;
-  const footTop = paper.height - MARGIN - footHeight;
+  const head = headBlock(spec, width);
   const code = marks.checkpoint === null ? undefined : qrCode(marks.checkpoint);
+  const withCode = code === undefined ? width : width - QR - 10;
+  const firstFoot = footBlock(spec, withCode);
+  const foot = footBlock(spec, width);
+  const firstHeight = Math.max(firstFoot.height, code === undefined ? 0 : QR);
+  const { replaces } = marks;
+  const countsOf = (page: PageMarks): Block =>
+    texts(
+      speech.each(({ labels }) =>
+        [
+          labels.takeOldDown,
+          replaces === undefined ? '' : labels.replaces(replaces),
+          `${labels.page(page.page, page.pages)} · ${labels.linesHere(page.linesHere, page.lines)}`,
+        ].join(' '),
+      ),
+      { size: TEXT },
+      width,
+    );
+  // Kept for the longest counts, so that no page's number can change what fits on it.
+  const room = countsOf({ first: true, page: 888, pages: 888, linesHere: 888, lines: 8888 }).height;
+  const top = MARGIN + head.height + room + 6;
+  const footTop = (first: boolean): number => paper.height - MARGIN - (first ? firstHeight : foot.height);
   return {
     top,
-    bodyHeight: footTop - 6 - top,
+    bodyHeight: (page) => footTop(page === 0) - 6 - top,
     left,
     width,
-    draw: (ink, page, pages, here, all) => {
+    draw: (ink, page) => {
       const draw = (): void => {
         head.draw(ink, left, MARGIN);
-        const counts = texts(
-          speech.each(({ labels }) => `${labels.page(page, pages)} · ${labels.linesHere(here, all)}`),
-          { size: TEXT },
-          width,
-        );
-        counts.draw(ink, left, MARGIN + head.height);
+        countsOf(page).draw(ink, left, MARGIN + head.height);
       };
-      if (page === 1) ink.tagged('H1', draw);
+      if (page.first) ink.tagged('H1', draw);
       else ink.furniture(draw);
       ink.furniture(() => {
-        ink.rule(left, top - 1.5, width, 1.8);
-        ink.rule(left, footTop - 4, code === undefined ? width : width - QR - 10, 0.8);
-        foot.draw(ink, left, footTop);
-        if (code !== undefined) drawCode(ink, code, left + width - QR, footTop);
+        const at = footTop(page.first);
+        ink.rule(left, top - 3, width, 2.2);
+        ink.rule(left, at - 4, page.first ? withCode : width, 0.8);
+        (page.first ? firstFoot : foot).draw(ink, left, at);
+        if (code !== undefined && page.first) drawCode(ink, code, left + width - QR, at);
       });
     },
   };
 };
 
-const headBlock = (
-  title: FrameSpec['title'],
-  views: Views,
-  marks: PaperMarks,
-  speech: Speech,
-  width: number,
-): Block => {
-  const large = { size: TITLE, bold: true };
-  const name = speech.joined(({ labels }) => title(labels));
-  const farm = { size: TEXT, bold: false };
-  const farmWidth = textWidth(views.farm.name, farm);
-  const beside = textWidth(name, large) + 20 + farmWidth <= width;
-  const heading = text(name, large, width);
-  const top: Block = beside
-    ? {
-        width,
-        height: heading.height,
-        draw: (ink, x, y) => {
-          heading.draw(ink, x, y);
-          ink.line(lineOf(views.farm.name, farm), TEXT, x + width - farmWidth, y + 8);
-        },
-      }
-    : stack([heading, text(views.farm.name, farm, width)]);
+const headBlock = ({ title, views, marks, speech }: FrameSpec, width: number): Block => {
+  const { farm, milking } = views;
   const when = speech.each(({ labels, format }) =>
     labels.onlyFor(
-      `${format.longDay(views.milking.id.slice(0, 10))}, ${format.milkingName(views.milking.id.slice(11))} ${format.clock(views.milking.start)}`,
+      `${format.longDay(milking.id.slice(0, 10))}, ${format.milkingName(milking.id.slice(11))} ${format.clock(milking.start)}`,
     ),
   );
-  const { replaces } = marks;
   return stack([
-    marks.rehearsal
-      ? framed(
-          texts(
-            speech.each(({ labels }) => labels.rehearsal),
-            { size: 18, bold: true },
-            width - 16,
-          ),
-          5,
-          2.5,
-          width,
-        )
-      : nothing,
-    top,
-    texts(when, { size: 18, bold: true }, width),
-    texts(
-      replaces === undefined
-        ? speech.each(({ labels }) => labels.takeOldDown)
-        : speech.each(({ labels }) => `${labels.takeOldDown} ${labels.replaces(replaces)}`),
-      { size: TEXT },
+    ...(marks.rehearsal ? [rehearsal(speech, width)] : []),
+    titleBlock(
+      speech.joined(({ labels }) => title(labels)),
+      farm.name,
       width,
     ),
+    texts(when, { size: HEADING, bold: true }, width),
   ]);
 };
 
-const footBlock = (views: Views, marks: PaperMarks, speech: Speech, width: number): Block => {
+const rehearsal = (speech: Speech, width: number): Block =>
+  framed(
+    texts(
+      speech.each(({ labels }) => labels.rehearsal),
+      { size: HEADING, bold: true },
+      width - 12,
+    ),
+    4,
+    2.5,
+    width,
+  );
+
+/** The sheet's name large, the farm's to the right of it, or below where there is no room. */
+const titleBlock = (name: string, farm: string, width: number): Block => {
+  const large = { size: TITLE, bold: true };
+  const heading = text(name, large, width);
+  const farmWidth = textWidth(farm, { size: TEXT });
+  if (textWidth(name, large) + 20 + farmWidth > width) return stack([heading, text(farm, { size: TEXT }, width)]);
+  return {
+    width,
+    height: heading.height,
+    draw: (ink, x, y) => {
+      heading.draw(ink, x, y);
+      ink.line(lineOf(farm, { size: TEXT }), TEXT, x + width - farmWidth, y + 8);
+    },
+  };
+};
+
+const footBlock = ({ views, marks, speech }: FrameSpec, width: number): Block => {
   const small = { size: SMALL };
   const marksText = speech.voices[0];
   if (marksText === undefined) return nothing;

@@ -2,15 +2,17 @@
  * Rows of held cows: number, why and where the milk goes, the quarter, and the milking from which it may go in the tank.
  * One set of columns for all groups, so that the eye finds the same thing at the same place down the whole sheet.
  */
-import type { HeldRow, HoldCause, HoldReason, Views } from '../projections/views.ts';
-import { type Block, flag, framed, nothing, stack, text, texts } from './blocks.ts';
+import type { HeldRow } from '../projections/views.ts';
+import { type Block, flag, framed, nothing, paragraph, stack, text, texts } from './blocks.ts';
+import { type Ground, groundsOf, milkPlace } from './grounds.ts';
 import type { Piece } from './pages.ts';
 import { continued, cowNumber, heading, numberSize, numberWidth, type Pick, type Setting, table } from './parts.ts';
 import { quarterNames, udderOf } from './quarters.ts';
 import { TEXT } from './sizes.ts';
 import type { Voice } from './speech.ts';
 import { type Column, GAP, row, titles } from './table.ts';
-import { sayToCrew } from './words.ts';
+
+const TANK_WIDTH = 118;
 
 /** Makes the rows of one group under its heading; the columns' titles stand over the first, and again on each new page. */
 export const heldRows = (setting: Setting, rows: readonly HeldRow[]) => {
@@ -19,13 +21,12 @@ export const heldRows = (setting: Setting, rows: readonly HeldRow[]) => {
   const size = numberSize(numbers);
   const plan = rows.some((each) => quartersOf(each).length > 0) ? udderOf(speech, []).width : 0;
   const first = numberWidth(numbers, 84);
-  const last = 112;
-  const why = width - first - last - 2 * GAP - (plan > 0 ? plan + GAP : 0);
+  const why = width - first - TANK_WIDTH - 2 * GAP - (plan > 0 ? plan + GAP : 0);
   const columns: Column[] = [
     { title: speech.each(({ labels }) => labels.cow), width: first },
     { title: speech.each(({ labels }) => labels.why), width: why },
     ...(plan > 0 ? [{ title: [], width: plan }] : []),
-    { title: speech.each(({ labels }) => labels.inTheTank), width: last },
+    { title: speech.each(({ labels }) => labels.inTheTank), width: TANK_WIDTH },
   ];
   let titled = false;
   return (some: readonly HeldRow[], pick: Pick): Piece[] => {
@@ -35,9 +36,10 @@ export const heldRows = (setting: Setting, rows: readonly HeldRow[]) => {
       const quarters = quartersOf(each);
       const cells = [
         numberCell(setting, each, size, first),
-        whyCell(setting, each, why),
+        // Where there is no plan of the udder, the words take its room.
+        whyCell(setting, each, quarters.length > 0 ? why : why + (plan > 0 ? plan + GAP : 0)),
         ...(plan > 0 ? [quarters.length > 0 ? udderOf(speech, quarters) : nothing] : []),
-        tankCell(setting, each, last),
+        tankCell(setting, each, TANK_WIDTH),
       ];
       return row(spec, cells, 1, head);
     });
@@ -55,49 +57,36 @@ const numberCell = (setting: Setting, row: HeldRow, size: number, width: number)
     ...(row.isNew ? setting.speech.each(({ labels }) => labels.isNew).map((word) => flag(word)) : []),
   ]);
 
-const whyCell = (setting: Setting, row: HeldRow, width: number): Block => {
-  const { speech } = setting;
-  const first = row.ask
-    ? [
-        framed(
-          texts(
-            speech.each(({ labels }) => labels.askFirst),
-            { size: TEXT, bold: true },
-            width - 10,
-          ),
-          4,
-          1.6,
-        ),
-      ]
-    : [];
-  const reasons = speech.voices.flatMap((voice) =>
-    row.reasons.flatMap((reason) => reasonLines(voice, reason, setting.views.farm.milkTo, width)),
-  );
-  return stack([...first, ...reasons]);
+const whyCell = ({ speech, views }: Setting, row: HeldRow, width: number): Block => {
+  const bold = { size: TEXT, bold: true };
+  const asks = row.ask ? speech.each(({ labels }) => labels.askFirst) : [];
+  const place = milkPlace(views.farm.milkTo, row.reasons);
+  return stack([
+    ...asks.map((words) => framed(text(words, bold, width - 10), 4, 1.6)),
+    ...speech.voices.flatMap((voice) => groundsOf(voice, row.reasons).map((ground) => said(voice, ground, width))),
+    texts(
+      speech.each(({ labels }) => (place === null ? labels.keepApart : labels.milkTo(place))),
+      { size: TEXT },
+      width,
+    ),
+  ]);
 };
 
-/** A reason: what it is in bold, then the quarter, the last dose and where the milk goes. */
-const reasonLines = (
-  { labels, format, words }: Voice,
-  reason: HoldReason,
-  milkTo: Views['farm']['milkTo'],
-  width: number,
-): Block[] => {
-  const place = placeOf(milkTo, reason.cause);
+/** What it is in bold, then the quarter and the last dose. */
+const said = ({ labels, format }: Voice, ground: Ground, width: number): Block => {
   const more = [
-    format.list(quarterNames(labels, reason.quarters ?? [])),
-    reason.lastDose === undefined ? '' : labels.lastDose(format.time(reason.lastDose)),
-    place === null ? labels.keepApart : labels.milkTo(place),
-  ];
-  return [
-    text(`${labels.causes[reason.cause]}: ${sayToCrew(words, reason, format)}`, { size: TEXT, bold: true }, width),
-    text(more.filter((each) => each !== '').join('; '), { size: TEXT }, width),
-  ];
-};
-
-const placeOf = (milkTo: Views['farm']['milkTo'], cause: HoldCause): string | null => {
-  if (cause === 'treated' || cause === 'fresh' || cause === 'abnormal') return milkTo[cause];
-  return null;
+    format.list(quarterNames(labels, ground.quarters)),
+    ground.lastDose === null ? '' : labels.lastDose(format.time(ground.lastDose)),
+  ].filter((each) => each !== '');
+  const loud = `${labels.causes[ground.cause]}: ${ground.words.join('; ')}${more.length === 0 ? '' : ';'}`;
+  return paragraph(
+    [
+      { text: loud, bold: true },
+      { text: more.join('; '), bold: false },
+    ],
+    { size: TEXT },
+    width,
+  );
 };
 
 /** The day and the milking by name from which the tank may have it, and how many milkings still go elsewhere. */
@@ -113,29 +102,12 @@ const tankCell = ({ speech }: Setting, row: HeldRow, width: number): Block => {
   }
   const from =
     tankFrom === null
-      ? texts(
-          speech.each(({ labels, format }) => labels.afterTime(format.time(until))),
-          bold,
-          width,
-        )
-      : stack(
-          speech.voices.flatMap(({ format }, index) => [
-            ...(index > 0 && sameDay(speech.voices, tankFrom)
-              ? []
-              : [text(format.day(tankFrom.slice(0, 10)), bold, width)]),
-            text(format.milkingName(tankFrom.slice(11)), bold, width),
-          ]),
-        );
+      ? speech.each(({ labels, format }) => labels.afterTime(format.time(until)))
+      : speech.voices.flatMap(({ format }) => [
+          format.day(tankFrom.slice(0, 10)),
+          format.milkingName(tankFrom.slice(11)),
+        ]);
   const left =
-    milkingsLeft === null
-      ? nothing
-      : texts(
-          speech.each(({ labels, format }) => labels.milkingsLeft(milkingsLeft, format)),
-          { size: TEXT },
-          width,
-        );
-  return stack([from, left]);
+    milkingsLeft === null ? [] : speech.each(({ labels, format }) => labels.milkingsLeft(milkingsLeft, format));
+  return stack([texts(from, bold, width), texts(left, { size: TEXT }, width)]);
 };
-
-const sameDay = (voices: readonly Voice[], milking: string): boolean =>
-  new Set(voices.map(({ format }) => format.day(milking.slice(0, 10)))).size === 1;

@@ -20,26 +20,55 @@ export const lineOf = (text: string, style: Style): Line => {
 
 export const textWidth = (text: string, style: Style): number => lineOf(text, style).width;
 
+/** A stretch of a paragraph in one weight. */
+export interface Part {
+  readonly text: string;
+  readonly bold: boolean;
+}
+
 /** At least one line, the empty text included. */
-export const wrap = (text: string, style: Style, width: number): Line[] => {
+export const wrap = (text: string, style: Style, width: number): Line[] =>
+  wrapParts([{ text, bold: style.bold ?? false }], style, width);
+
+/** A paragraph of several weights, broken at spaces. */
+export const wrapParts = (parts: readonly Part[], style: Style, width: number): Line[] => {
   const lines: Line[] = [];
-  let current = '';
-  for (const word of text.split(/ +/)) {
-    const longer = current === '' ? word : `${current} ${word}`;
-    if (textWidth(longer, style) <= width) {
+  let current: Part[] = [];
+  for (const word of parts.flatMap(wordsOf)) {
+    const longer = [...current, ...(current.length === 0 ? [] : [{ text: ' ', bold: word.bold }]), word];
+    if (lineOfParts(longer, style).width <= width) {
       current = longer;
       continue;
     }
-    if (current !== '') lines.push(lineOf(current, style));
-    current = word;
-    while (textWidth(current, style) > width) {
-      const kept = longestFitting(current, style, width);
-      lines.push(lineOf(kept, style));
-      current = current.slice(kept.length);
+    if (current.length > 0) lines.push(lineOfParts(current, style));
+    let rest = word.text;
+    while (textWidth(rest, { ...style, bold: word.bold }) > width) {
+      const kept = longestFitting(rest, { ...style, bold: word.bold }, width);
+      lines.push(lineOf(kept, { ...style, bold: word.bold }));
+      rest = rest.slice(kept.length);
     }
+    current = rest === '' ? [] : [{ text: rest, bold: word.bold }];
   }
-  lines.push(lineOf(current, style));
+  if (current.length > 0 || lines.length === 0) lines.push(lineOfParts(current, style));
   return lines;
+};
+
+const wordsOf = ({ text, bold }: Part): Part[] =>
+  text
+    .split(/ +/)
+    .filter((word) => word !== '')
+    .map((word) => ({ text: word, bold }));
+
+/** Neighbours of one weight are one text, so that fewer pieces are drawn. */
+const lineOfParts = (parts: readonly Part[], style: Style): Line => {
+  const joined: Part[] = [];
+  for (const part of parts) {
+    const last = joined.at(-1);
+    if (last?.bold === part.bold) joined[joined.length - 1] = { text: last.text + part.text, bold: part.bold };
+    else joined.push(part);
+  }
+  const lines = joined.map((part) => lineOf(part.text, { ...style, bold: part.bold }));
+  return { runs: lines.flatMap((line) => line.runs), width: lines.reduce((sum, line) => sum + line.width, 0) };
 };
 
 /** The longest beginning of a word that fits, one character at least. */

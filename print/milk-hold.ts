@@ -66,7 +66,7 @@ const unplaced = (setting: Setting, rows: readonly UnplacedRow[]): Piece[] => {
             first,
           )
         : cowNumber(each.number, size, first);
-    const words = texts(speech.says(each.because), { size: TEXT }, stacked ? first : setting.width - first - GAP);
+    const words = texts(speech.crewSays(each.because), { size: TEXT }, stacked ? first : setting.width - first - GAP);
     return row(spec, stacked ? [stack([number, words])] : [number, words], 1, titles(spec));
   });
   return [...heads, ...body];

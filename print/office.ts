@@ -5,8 +5,8 @@ import { stack, texts, tick } from './blocks.ts';
 import { cowTable } from './cow-table.ts';
 import type { Piece } from './pages.ts';
 import { continued, heading, none, type Pick, type Setting, table } from './parts.ts';
-import { SMALL, TEXT } from './sizes.ts';
-import { type Column, GAP, row, titles } from './table.ts';
+import { DESK_TEXT, SMALL } from './sizes.ts';
+import { type Column, GAP, piece, row, titles } from './table.ts';
 
 export const office = (setting: Setting): Piece[] => {
   const { views } = setting;
@@ -32,6 +32,7 @@ export const office = (setting: Setting): Piece[] => {
       ({ labels }) => labels.forTheVet,
       ({ labels }) => labels.nothingForTheVet,
     ),
+    ...notReturned(setting),
     ...notices(
       setting,
       'doubts',
@@ -56,7 +57,10 @@ const notices = (setting: Setting, name: string, list: readonly Notice[], pick: 
   const body = list.flatMap((each) =>
     row(
       spec,
-      [stack([texts(speech.says(each.because), { size: TEXT }, room), texts([each.key], { size: SMALL }, room)]), tick],
+      [
+        stack([texts(speech.says(each.because), { size: DESK_TEXT }, room), texts([each.key], { size: SMALL }, room)]),
+        tick,
+      ],
       1,
       head,
     ),
@@ -76,24 +80,43 @@ const reasons = (setting: Setting, name: string, rows: readonly CowReasons[], pi
         name,
         heading: pick,
         rows,
-        near: true,
+        desk: true,
         columns: [
           { title: ({ labels }) => labels.why, width: 'rest' },
           { title: ({ labels }) => labels.done, width: 46 },
         ],
         cells: (each, [room = 0]) => [
-          stack(each.reasons.map((reason) => texts(setting.speech.says(reason), { size: TEXT }, room))),
+          texts(each.reasons.flatMap(setting.speech.says), { size: DESK_TEXT }, room),
           tick,
         ],
       });
 
-const dosesMissing = ({ sheets }: Views): CowReasons[] => [
-  ...sheets['milk-hold'].held.flatMap((row) => {
-    const missing = row.reasons.filter((reason) => reason.key === 'hold.dose-not-recorded');
-    return missing.length === 0 ? [] : [{ cow: row.cow, reasons: missing }];
-  }),
-  ...sheets['milk-hold'].treat.filter((row) => row.overdue).map((row) => ({ cow: row.cow, reasons: [row.because] })),
-];
+/** A set that nobody wrote up: what was done on it is not on the book yet. */
+const notReturned = (setting: Setting): Piece[] => {
+  const { notReturned: sets } = setting.views;
+  if (sets.length === 0) return [none(setting, ({ labels }) => labels.allReturned)];
+  const said = sets.map(({ ref, milking }) =>
+    piece(
+      'note',
+      'P',
+      texts(
+        setting.speech.each(({ format }) => `${ref}, ${format.milking(milking)}`),
+        { size: DESK_TEXT },
+        setting.width,
+      ),
+      { above: 2 },
+    ),
+  );
+  return [heading(setting, ({ labels }) => labels.notReturned), ...said];
+};
+
+const dosesMissing = ({ sheets }: Views): CowReasons[] =>
+  byCow([
+    ...sheets['milk-hold'].held.flatMap(({ cow, reasons: all }) =>
+      all.filter(({ key }) => key === 'hold.dose-not-recorded').map((because) => ({ cow, because })),
+    ),
+    ...sheets['milk-hold'].treat.filter(({ overdue }) => overdue),
+  ]);
 
 /** Holds that only the vet can end, and cows whose pregnancy nobody has confirmed. */
 const VET: ReadonlySet<string> = new Set<Because['key']>([
@@ -105,19 +128,17 @@ const VET: ReadonlySet<string> = new Set<Because['key']>([
   'meat.off-label-no-vet',
 ]);
 
-const forTheVet = ({ sheets }: Views): CowReasons[] => {
+const forTheVet = ({ sheets }: Views): CowReasons[] =>
+  byCow([
+    ...[...sheets['milk-hold'].held, ...sheets['beef-hold'].cows].flatMap(({ cow, reasons: all }) =>
+      all.filter(({ key }) => VET.has(key)).map((because) => ({ cow, because })),
+    ),
+    ...sheets['dry-off'].undecided,
+  ]);
+
+/** One row a cow, her reasons in the order given. */
+const byCow = (list: readonly { readonly cow: string; readonly because: Because }[]): CowReasons[] => {
   const cows = new Map<string, Because[]>();
-  const add = (cow: string, because: Because): void => {
-    const have = cows.get(cow);
-    if (have === undefined) cows.set(cow, [because]);
-    else have.push(because);
-  };
-  for (const row of sheets['milk-hold'].held) {
-    for (const reason of row.reasons) if (VET.has(reason.key)) add(row.cow, reason);
-  }
-  for (const row of sheets['beef-hold'].cows) {
-    for (const reason of row.reasons) if (VET.has(reason.key)) add(row.cow, reason);
-  }
-  for (const row of sheets['dry-off'].undecided) add(row.cow, row.because);
-  return [...cows].map(([cow, because]) => ({ cow, reasons: because }));
+  for (const { cow, because } of list) cows.set(cow, [...(cows.get(cow) ?? []), because]);
+  return [...cows].map(([cow, all]) => ({ cow, reasons: all }));
 };

@@ -12,6 +12,8 @@ export interface Piece {
   readonly lines: number;
   /** What is drawn above it when it comes first on a page: its group's name, its columns' titles. */
   readonly again?: readonly Piece[];
+  /** The same without the room and the rule above it, for the head of a page. */
+  readonly atTop?: Piece;
 }
 
 export interface Placed {
@@ -26,23 +28,28 @@ export interface PageOfPieces {
   readonly lines: number;
 }
 
-/** Lays the pieces out from top to bottom; the first of them is on the first page, and no page is empty. */
-export const paginate = (pieces: readonly Piece[], height: number): PageOfPieces[] => {
+/**
+ * Lays the pieces out from top to bottom; the first of them is on the first page, and no page is empty.
+ * `heightOf` gives the room on a page, counted from 0; no row may be taller than the least.
+ */
+export const paginate = (pieces: readonly Piece[], heightOf: (page: number) => number): PageOfPieces[] => {
   const pages: Placed[][] = [[]];
   let y = 0;
   for (const together of clusters(pieces)) {
     const wanted = together.reduce((sum, piece) => sum + piece.height, 0);
     let page = pages.at(-1) ?? [];
-    if (y > 0 && y + wanted > height) {
+    if (y > 0 && y + wanted > heightOf(pages.length - 1)) {
       page = [];
       pages.push(page);
       y = 0;
-      for (const piece of together[0]?.again ?? []) {
+      for (const each of together[0]?.again ?? []) {
+        const piece = each.atTop ?? each;
         page.push({ piece, y, repeated: true });
         y += piece.height;
       }
     }
-    for (const piece of together) {
+    for (const each of together) {
+      const piece = y === 0 ? (each.atTop ?? each) : each;
       page.push({ piece, y, repeated: false });
       y += piece.height;
     }

@@ -42,7 +42,7 @@ const RECIPES: Readonly<Record<PrintedName | 'wall', Recipe>> = {
   office: {
     title: (labels) => labels.office,
     pieces: office,
-    content: ({ alerts, doubts, sheets }) => ({ alerts, doubts, sheets }),
+    content: ({ alerts, doubts }) => ({ alerts, doubts }),
   },
   wall: {
     title: (labels) => labels.wall,
@@ -89,7 +89,7 @@ const render = async (made: Recipe, views: Views, marks: PaperMarks): Promise<Ui
     for (const each of set.pages) {
       page += 1;
       ink.page();
-      set.frame.draw(ink, page, pages, each.lines, lines);
+      set.frame.draw(ink, { first: each === set.pages[0], page, pages, linesHere: each.lines, lines });
       for (const { piece, y, repeated } of each.placed) {
         const draw = (): void => piece.draw(ink, set.frame.left, set.frame.top + y);
         if (repeated) ink.furniture(draw);
@@ -111,6 +111,7 @@ const laidOut = (
   speech: Speech,
 ): { readonly speech: Speech; readonly frame: Frame; readonly pages: readonly PageOfPieces[] } => {
   const frame = frameOf({ title: made.title, paper: PAPERS[views.farm.paper], views, marks, speech });
-  const setting = { views, speech, width: frame.width, bodyHeight: frame.bodyHeight };
-  return { speech, frame, pages: paginate(made.pieces(setting), frame.bodyHeight) };
+  const least = Math.min(frame.bodyHeight(0), frame.bodyHeight(1));
+  const pieces = made.pieces({ views, speech, width: frame.width, bodyHeight: least });
+  return { speech, frame, pages: paginate(pieces, frame.bodyHeight) };
 };

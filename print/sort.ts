@@ -16,7 +16,7 @@ export const sort = (setting: Setting): Piece[] => {
           total(setting, ({ labels, format }) => labels.sortCount(cows.length, format)),
           ...cowTable(setting, {
             name: 'sort',
-            heading: ({ labels }) => labels.sort,
+            heading: null,
             rows: cows,
             columns: [
               { title: ({ labels }) => labels.why, width: 'rest' },
@@ -24,7 +24,7 @@ export const sort = (setting: Setting): Piece[] => {
               { title: ({ labels }) => labels.done, width: 46 },
             ],
             cells: (each, [room = 0, where = 0]) => [
-              stack(each.reasons.map((reason) => texts(speech.says(reason), { size: TEXT }, room))),
+              texts(each.reasons.flatMap(speech.crewSays), { size: TEXT }, room),
               whereCell(setting, each, where),
               tick,
             ],
@@ -73,9 +73,13 @@ const whereCell = ({ speech }: Setting, each: SortRow, width: number): Block => 
     ...differ,
     ...places,
     texts(
-      speech.each(({ labels }) => labels.backTo(each.group)),
+      speech.each(({ labels }) => (comesBack(each) ? labels.backTo(each.group) : labels.from(each.group))),
       { size: TEXT },
       width,
     ),
   ]);
 };
+
+/** A cow that is dried off or leaves the fresh pen does not go back to where she came from. */
+const comesBack = (each: SortRow): boolean =>
+  !each.reasons.some((reason) => reason.key === 'sort.dry-off' || reason.key === 'sort.fresh-move');

@@ -3,7 +3,7 @@
  * A row taller than a page becomes several whole rows, each with the cow's number and "part 1 of 2".
  */
 import { type Block, stack, text } from './blocks.ts';
-import type { Ink } from './ink.ts';
+import type { Tag } from './ink.ts';
 import type { Piece } from './pages.ts';
 import { TEXT } from './sizes.ts';
 
@@ -65,12 +65,18 @@ export const row = (spec: TableSpec, cells: readonly Block[], lines = 1, heading
   const again = spec.heading === undefined ? [heading] : [spec.heading, heading];
   const room = spec.bodyHeight - again.reduce((sum, piece) => sum + piece.height, 0) - 2 * PADDING - 2;
   const tallest = Math.max(0, ...cells.map((cell) => cell.height));
-  if (tallest <= room) return [rowPiece(spec, cells, lines, again)];
+  if (tallest <= room) return [rowPiece(spec, cells, lines, again, lines > 0)];
   const parts = partsOf(spec, cells, room);
-  return parts.map((part, index) => rowPiece(spec, part, index === 0 ? lines : 0, again));
+  return parts.map((part, index) => rowPiece(spec, part, index === 0 ? lines : 0, again, lines > 0));
 };
 
-const rowPiece = (spec: TableSpec, cells: readonly Block[], lines: number, again: readonly Piece[]): Piece => {
+const rowPiece = (
+  spec: TableSpec,
+  cells: readonly Block[],
+  lines: number,
+  again: readonly Piece[],
+  ruled: boolean,
+): Piece => {
   const tallest = Math.max(0, ...cells.map((cell) => cell.height));
   const places = placesOf(spec.columns);
   const height = tallest + 2 * PADDING;
@@ -85,8 +91,8 @@ const rowPiece = (spec: TableSpec, cells: readonly Block[], lines: number, again
         cells.map((cell, index) => ({
           heading: index === 0 ? 'Row' : undefined,
           draw: () => {
-            if (index === 0) ink.rule(x, y, widthOf(spec.columns), 0.8);
-            cell.draw(ink, x + (places[index] ?? 0), y + PADDING + (index === 0 ? 0 : 0));
+            if (index === 0 && ruled) ink.rule(x, y, widthOf(spec.columns), 0.8);
+            cell.draw(ink, x + (places[index] ?? 0), y + PADDING);
           },
         })),
       );
@@ -129,20 +135,29 @@ export const blankRows = (spec: TableSpec, cells: () => readonly Block[], count:
   return Array.from({ length: count }, () => row(spec, cells(), 0, heading)).flat();
 };
 
-/** For drawing a piece outside of any table: a heading or a note of one block. */
+export interface Around {
+  readonly above?: number;
+  readonly below?: number;
+  /** Thickness of a rule above it. */
+  readonly rule?: number;
+  readonly width?: number;
+}
+
+/** A heading or a note of one block, outside of any table. */
 export const piece = (
   kind: 'heading' | 'note',
-  tag: 'H1' | 'H2' | 'H3' | 'P',
+  tag: Tag,
   block: Block,
-  { above = 0, below = 0, rule = 0, width = 0 } = {},
+  { above = 0, below = 0, rule = 0, width = 0 }: Around = {},
 ): Piece => ({
   kind,
   lines: 0,
   height: block.height + above + below,
-  draw: (ink: Ink, x: number, y: number) => {
+  draw: (ink, x, y) => {
     ink.tagged(tag, () => {
       if (rule > 0) ink.rule(x, y + above / 2, width, rule);
       block.draw(ink, x, y + above);
     });
   },
+  ...(above === 0 ? {} : { atTop: piece(kind, tag, block, { above: 0, below }) }),
 });

@@ -57,6 +57,6 @@ const whatCell = ({ speech }: Setting, each: TreatRow, width: number): Block => 
       { size: TEXT },
       width,
     ),
-    texts(speech.says(each.because), { size: TEXT }, width),
+    texts(speech.crewSays(each.because), { size: TEXT }, width),
   ]);
 };

@@ -3,7 +3,7 @@
  * farm's own time; which rule it was stays in the reason for those who ask.
  */
 import type { Because, BecauseOf, SayingKey } from '../projections/because.ts';
-import type { HoldKey, Words } from './words/dictionary.ts';
+import type { CrewKey, Words } from './words/dictionary.ts';
 import { en } from './words/en.ts';
 import { type Format, type Frame, formatFor } from './words/format.ts';
 
@@ -43,11 +43,12 @@ export const sayIn = (words: Words, because: Because, frame: Frame): string =>
 export const say = <K extends SayingKey>(words: Words, because: BecauseOf<K>, format: Format): string =>
   words.says[because.key](because.values, format);
 
-/** A hold in a milker's words: what and since when, without the arithmetic. */
+/** A reason in the crew's words: without the arithmetic, and of a hold only what its cause and medicine leave unsaid. */
 export const sayToCrew = (words: Words, reason: Because, format: Format): string =>
-  isHold(reason) ? sayHold(words, reason, format) : say(words, reason, format);
+  isForCrew(words, reason) ? sayShort(words, reason, format) : say(words, reason, format);
 
-const sayHold = <K extends HoldKey>(words: Words, reason: BecauseOf<K>, format: Format): string =>
+const sayShort = <K extends CrewKey>(words: Words, reason: BecauseOf<K>, format: Format): string =>
   words.crew[reason.key](reason.values, format);
 
-const isHold = (reason: Because): reason is Extract<Because, { key: HoldKey }> => reason.key.startsWith('hold.');
+const isForCrew = (words: Words, reason: Because): reason is Extract<Because, { key: CrewKey }> =>
+  Object.hasOwn(words.crew, reason.key);

@@ -10,8 +10,19 @@ export type HoldKey = Extract<SayingKey, `hold.${string}`>;
 
 export type Say<K extends SayingKey> = (values: Sayings[K], format: Format) => string;
 export type Says = { readonly [K in SayingKey]: Say<K> };
-/** For the wall: what a milker needs, without the arithmetic. The medicine's name is part of it. */
-export type CrewSays = { readonly [K in HoldKey]: Say<K> };
+/** What the crew read in fewer words than the office. */
+export type CrewKey =
+  | HoldKey
+  | 'unplaced.set-aside'
+  | 'treat.due'
+  | 'treat.overdue'
+  | 'sort.request'
+  | 'sort.fresh-move';
+/**
+ * For the wall: what a milker needs beside the cause and the medicine's name, which the row says itself;
+ * empty where those say it all. No arithmetic.
+ */
+export type CrewSays = { readonly [K in CrewKey]: Say<K> };
 
 /** The six names of the four quarters: hind and rear are one place in two countries' English. */
 export type Quarter = 'left-front' | 'right-front' | 'left-hind' | 'right-hind' | 'left-rear' | 'right-rear';
@@ -140,7 +151,8 @@ export interface Labels {
   readonly held: string;
   readonly cameIn: string;
   readonly wentOut: string;
-  readonly nobody: string;
+  readonly movements: string;
+  readonly nobodyMoved: string;
   readonly allGroups: string;
   readonly lastCount: (count: number, when: string | null, difference: number, format: Format) => string;
   readonly notMilkedNow: string;
@@ -177,6 +189,7 @@ export interface Labels {
   readonly dosesMissing: string;
   readonly noDosesMissing: string;
   readonly notReturned: string;
+  readonly allReturned: string;
   readonly forTheVet: string;
   readonly nothingForTheVet: string;
 }
