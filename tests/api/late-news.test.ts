@@ -1,0 +1,219 @@
+/** What comes in after the sheet went to the wall, through a real book and really issued sheets. */
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Because } from '../../projections/because.ts';
+import { type AFarm, aFarm, CEPHAPIRIN, PENICILLIN } from './a-farm.ts';
+
+let farm: AFarm;
+beforeEach(() => {
+  farm = aFarm();
+});
+afterEach(() => farm.close());
+
+const AFTERNOON = '2026-03-01/afternoon';
+
+const lateNews = (): Extract<Because, { key: 'alert.late-news' }>['values'][] =>
+  farm.print().alerts.flatMap(({ because }) => (because.key === 'alert.late-news' ? [because.values] : []));
+
+const dose = (cow: string, time: string, medicine = PENICILLIN, id?: string) =>
+  farm.say('treatment', time, cow, { medicine }, id);
+
+describe('late news', () => {
+  test('R-31 a dose that comes in before the milking makes the issued sheet wrong: issue again', async () => {
+    const { ref } = await farm.issue();
+    farm.at('2026-03-01T15:00:00Z');
+    dose('101', '2026-03-01T14:30:00Z');
+    expect(lateNews()).toEqual([
+      expect.objectContaining({
+        cow: '101',
+        milking: AFTERNOON,
+        phase: 'before',
+        ref,
+        loads: [],
+        until: '2026-03-04T02:30:00Z',
+      }),
+    ]);
+    const again = await farm.issue();
+    expect(again.replaces).toBe(ref);
+    expect(lateNews()).toEqual([]);
+  });
+
+  test('R-31 a dose that comes in during the milking asks whether she was milked first', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T16:45:00Z');
+    dose('102', '2026-03-01T16:40:00Z');
+    expect(lateNews()).toEqual([expect.objectContaining({ cow: '102', milking: AFTERNOON, phase: 'running' })]);
+  });
+
+  test('R-31 issuing again inside the milking does not unsay it: she may have been milked by the old sheet', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T16:45:00Z');
+    dose('102', '2026-03-01T16:40:00Z');
+    await farm.issue(AFTERNOON);
+    expect(lateNews()).toEqual([expect.objectContaining({ cow: '102', milking: AFTERNOON })]);
+  });
+
+  test('R-31 a dose that comes in after the milking names the load, still here', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    dose('103', '2026-03-01T12:30:00Z');
+    expect(lateNews()).toEqual([
+      expect.objectContaining({ cow: '103', phase: 'over', loads: [{ tank: '1', collectedAt: null, ticket: null }] }),
+    ]);
+  });
+
+  test('R-31 after the tanker went the alert says when it was collected, and by which ticket', async () => {
+    await farm.issue();
+    farm.at('2026-03-02T08:00:00Z');
+    farm.say('tank-collection', '2026-03-02T07:30:00Z', undefined, { ticket: 'T-77', litres: 9000 });
+    dose('103', '2026-03-01T12:30:00Z');
+    const alert = lateNews().find((each) => each.milking === AFTERNOON);
+    expect(alert?.loads).toEqual([{ tank: '1', collectedAt: '2026-03-02T07:30:00Z', ticket: 'T-77' }]);
+  });
+
+  test('R-31 a collection that is written down late turns "still here" into "collected"', async () => {
+    await farm.issue();
+    farm.at('2026-03-02T20:00:00Z');
+    dose('103', '2026-03-01T12:30:00Z');
+    expect(lateNews()[0]?.loads[0]?.collectedAt).toBeNull();
+    farm.say('tank-collection', '2026-03-02T07:30:00Z', undefined, { ticket: 'T-78' });
+    expect(lateNews()[0]?.loads[0]?.collectedAt).toBe('2026-03-02T07:30:00Z');
+  });
+
+  test('R-30 R-31 with two tanks the milk may be in either: both loads are named', async () => {
+    farm.say('tank-collection', '2026-02-28T07:00:00Z', undefined, { tank: 'north' });
+    farm.say('tank-collection', '2026-02-28T07:20:00Z', undefined, { tank: 'south' });
+    await farm.issue();
+    farm.at('2026-03-02T09:00:00Z');
+    farm.say('tank-collection', '2026-03-02T07:00:00Z', undefined, { tank: 'north' });
+    dose('103', '2026-03-01T12:30:00Z');
+    const alert = lateNews().find((each) => each.milking === AFTERNOON);
+    expect(alert?.loads.map(({ tank, collectedAt }) => [tank, collectedAt])).toEqual([
+      ['north', '2026-03-02T07:00:00Z'],
+      ['south', null],
+    ]);
+  });
+
+  test('R-30 a collection in the middle of the milking leaves its milk in both loads', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    farm.say('tank-collection', '2026-03-01T16:35:00Z', undefined, {});
+    dose('103', '2026-03-01T12:30:00Z');
+    expect(lateNews()[0]?.loads.map(({ collectedAt }) => collectedAt)).toEqual(['2026-03-01T16:35:00Z', null]);
+  });
+
+  test('R-31 a treatment struck and entered for another cow is late news for the other one', async () => {
+    dose('104', '2026-03-01T11:00:00Z', PENICILLIN, 'wrong-cow');
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    dose('105', '2026-03-01T11:00:00Z', PENICILLIN, 'right-cow');
+    farm.say('entry-struck', '2026-03-01T19:00:00Z', undefined, {
+      entry: 'wrong-cow',
+      reason: 'wrong cow',
+      instead: 'right-cow',
+    });
+    expect(lateNews().map(({ cow }) => cow)).toEqual(['105']);
+  });
+
+  test('R-31 a label corrected longer is late news for the cow whose milk went in meanwhile', async () => {
+    dose('106', '2026-02-27T04:00:00Z');
+    await farm.issue();
+    expect(farm.print().sheets['milk-hold'].held).toEqual([]);
+    farm.at('2026-03-01T20:00:00Z');
+    farm.say(
+      'medicine-listed',
+      '2026-02-01T12:00:00Z',
+      undefined,
+      { name: PENICILLIN, milkHold: { hours: 96 }, meatDays: 3 },
+      'right-label',
+    );
+    farm.say('entry-struck', '2026-03-01T19:00:00Z', undefined, {
+      entry: 'penicillin-label',
+      reason: 'misread label',
+      instead: 'right-label',
+    });
+    expect(lateNews()).toEqual([
+      expect.objectContaining({ cow: '106', milking: AFTERNOON, until: '2026-03-03T04:00:00Z' }),
+    ]);
+  });
+
+  test('R-31 a number corrected lays the dose to the right cow, and she is late news', async () => {
+    farm.say('treatment', '2026-03-01T11:00:00Z', '1O1', { medicine: CEPHAPIRIN }, 'misread');
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    farm.say('treatment', '2026-03-01T11:00:00Z', '101', { medicine: CEPHAPIRIN }, 'read-again');
+    farm.say('entry-struck', '2026-03-01T19:30:00Z', undefined, {
+      entry: 'misread',
+      reason: 'the letter O',
+      instead: 'read-again',
+    });
+    expect(lateNews().map(({ cow }) => cow)).toEqual(['101']);
+  });
+
+  test('R-31 an alert stands until it is settled, and news after the settling is news again', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    dose('103', '2026-03-01T12:30:00Z');
+    const key = farm.print().alerts[0]?.key ?? '';
+    farm.say('settled', '2026-03-01T20:00:00Z', undefined, { about: key, how: 'the load was poured away' });
+    expect(lateNews()).toEqual([]);
+    dose('103', '2026-03-01T13:00:00Z', CEPHAPIRIN);
+    expect(lateNews().map(({ cow }) => cow)).toEqual(['103']);
+  });
+
+  test('R-31 a longer hold of a cow that the sheet held anyway is no late news: her milk stayed out', async () => {
+    dose('103', '2026-03-01T11:00:00Z');
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    dose('103', '2026-03-01T11:30:00Z', CEPHAPIRIN);
+    expect(lateNews()).toEqual([]);
+  });
+});
+
+describe('milkings without a sheet', () => {
+  const without = () => farm.print().alerts.filter(({ because }) => because.key === 'alert.no-sheet');
+
+  test('R-32 a milking that started with no sheet while a cow was on hold is an alert, from the first issue on', async () => {
+    dose('101', '2026-02-28T18:00:00Z');
+    expect(without()).toEqual([]);
+    await farm.issue();
+    farm.at('2026-03-02T06:00:00Z');
+    expect(without().map(({ key }) => key)).toEqual(['no-sheet:2026-03-02/morning']);
+    farm.say('settled', '2026-03-02T06:00:00Z', undefined, {
+      about: 'no-sheet:2026-03-02/morning',
+      how: 'read from the office screen',
+    });
+    expect(without()).toEqual([]);
+  });
+
+  test('R-32 no alert for a milking without a sheet while nobody was on hold', async () => {
+    await farm.issue();
+    farm.at('2026-03-02T06:00:00Z');
+    expect(without()).toEqual([]);
+  });
+
+  test('R-32 a positive tank test is an alert until settled, with the milkings in the load', () => {
+    farm.say('tank-collection', '2026-02-28T08:00:00Z', undefined, {});
+    farm.say('residue-test', '2026-03-01T07:00:00Z', undefined, { result: 'positive', of: 'tank' }, 'tank-test');
+    const alert = farm.print().alerts.find(({ key }) => key === 'tank-positive:tank-test');
+    expect(alert?.because.values).toMatchObject({
+      tank: '1',
+      milkings: ['2026-02-28/afternoon', '2026-03-01/morning'],
+      collectedAt: null,
+    });
+  });
+
+  test('R-32 a load that the buyer tested positive is an alert too', () => {
+    farm.say('tank-collection', '2026-03-01T08:00:00Z', undefined, { residueTest: 'positive' }, 'load-1');
+    expect(farm.print().alerts.map(({ key }) => key)).toEqual(['tank-positive:load-1']);
+  });
+});
+
+describe('sets that have not come back', () => {
+  test('R-26 a set issued for an earlier milking stands on the office list until it is returned', async () => {
+    const { ref } = await farm.issue();
+    farm.at('2026-03-02T03:00:00Z');
+    expect(farm.print().notReturned).toEqual([{ ref, milking: AFTERNOON }]);
+    farm.say('sheet-returned', '2026-03-02T03:00:00Z', undefined, { ref });
+    expect(farm.print().notReturned).toEqual([]);
+  });
+});
