@@ -331,7 +331,7 @@ export const en: Words = {
     rehearsal: 'REHEARSAL: not for real cows',
     notIssued: 'not issued',
     printed: (time) => `printed ${time}`,
-    page: (page, pages) => `page ${page} of ${pages}`,
+    page: (page, pages) => `Page ${page} of ${pages}`,
     linesHere: (here, all) => `lines on this page: ${here} of ${all}`,
     continued: 'continued',
     part: (part, parts) => `part ${part} of ${parts}`,
