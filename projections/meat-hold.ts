@@ -34,7 +34,7 @@ export const meatHoldPieces = (file: CowFile, moment: Moment, asides: readonly A
         aside.id === undefined ? [] : [aside.id],
       ),
     })),
-    ...file.dosings.flatMap((dosing) => dosingPieces(dosing, file, moment, animal)),
+    ...file.dosings.flatMap((dosing) => dosingMeat(dosing, file, moment, animal)),
     ...notStated(file, moment),
     ...enteredPieces(file),
   ];
@@ -69,7 +69,13 @@ interface MeatOutcome {
   readonly because: Because | null;
 }
 
-const dosingPieces = (dosing: Dosing, file: CowFile, moment: Moment, animal: DosedAnimal): MeatPiece[] => {
+/** The meat side of one dosing; `file` is left out where no cow is known. */
+export const dosingMeat = (
+  dosing: Dosing,
+  file: CowFile | undefined,
+  moment: Moment,
+  animal: DosedAnimal,
+): MeatPiece[] => {
   const { course, medicine } = dosing;
   const from = course?.plannedLast ?? dosing.last.at;
   const ids = dosing.doses.map((dose) => dose.id);
@@ -112,7 +118,7 @@ const dosingPieces = (dosing: Dosing, file: CowFile, moment: Moment, animal: Dos
     add(null, because('R-17', 'meat.dose-not-recorded', { medicine, dose, of: course?.of ?? dose }, ids));
   }
   const hours = Math.max(0, ...words.map((word) => word.listing?.data.dryCow?.meatHoursAfterCalving ?? 0));
-  const calving = hours > 0 ? calvingAfter(file, dosing.last.at) : undefined;
+  const calving = hours > 0 && file !== undefined ? calvingAfter(file, dosing.last.at) : undefined;
   if (calving !== undefined) {
     const end = plusHours(calving.calved, hours);
     add(
