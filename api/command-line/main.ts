@@ -6,6 +6,7 @@ import { VERSION } from '../version.ts';
 import { demoCommand } from './demo.ts';
 import { historyCommand } from './history.ts';
 import { importCommand } from './import.ts';
+import { medicinesCommand } from './medicines.ts';
 import { printCommand } from './print.ts';
 import { recordCommand } from './record.ts';
 import { replayCommand } from './replay.ts';
@@ -35,6 +36,7 @@ for (const command of [
   whyCommand,
   historyCommand,
   replayCommand,
+  medicinesCommand,
   verifyCommand,
 ]) {
   program.addCommand(inherit(command()));
