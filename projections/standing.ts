@@ -9,6 +9,7 @@ import type { Known } from './know.ts';
 import { daysInMilkOn, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
 import { type CowFile, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
+import type { Animal } from './who.ts';
 
 export interface Standing {
   readonly file: CowFile;
@@ -75,18 +76,19 @@ export const asidesByCow = (known: Known): ReadonlyMap<string, readonly Aside[]>
   return byCow;
 };
 
-/** Keys of the cows in the herd that a number may mean: borne now or once, read without its leading zeros, or official. */
+/** Keys of the cows in the herd that a number may mean: borne now or once, or official; else read without its leading zeros. */
 export const cowsBy = (known: Known, number: string): string[] => {
   const official = officialDigits(number);
   const short = withoutLeadingZeros(number);
-  return known.herd.animals
-    .filter(
-      (animal) =>
-        animal.present &&
-        ((official !== undefined && animal.officialId === official) ||
-          animal.spans.some((span) => span.number === number || withoutLeadingZeros(span.number) === short)),
-    )
-    .map((animal) => animal.key);
+  const those = (means: (animal: Animal) => boolean): string[] =>
+    known.herd.animals.filter((animal) => animal.present && means(animal)).map((animal) => animal.key);
+  const exact = those(
+    (animal) =>
+      (official !== undefined && animal.officialId === official) || animal.spans.some((span) => span.number === number),
+  );
+  return exact.length > 0
+    ? exact
+    : those((animal) => animal.spans.some((span) => withoutLeadingZeros(span.number) === short));
 };
 
 /** Who bore a number at an instant. */
