@@ -35,16 +35,14 @@ const holding: fc.Arbitrary<Saying> = fc.oneof(
       .record({ cow, hour, medicine: fc.constantFrom(...MEDICINES) })
       .map((each) => about(each.cow, 'treatment', at(each.hour), { medicine: each.medicine })),
   },
-  fc
-    .record({ cow, hour, offLabel: fc.boolean(), hours: fc.integer({ min: 0, max: 120 }) })
-    .map((each) =>
-      about(each.cow, 'treatment', at(each.hour), {
-        medicine: 'Both',
-        offLabel: each.offLabel,
-        milkHoldHours: each.hours,
-        prescribedBy: 'Dr Vane',
-      }),
-    ),
+  fc.record({ cow, hour, offLabel: fc.boolean(), hours: fc.integer({ min: 0, max: 120 }) }).map((each) =>
+    about(each.cow, 'treatment', at(each.hour), {
+      medicine: 'Both',
+      offLabel: each.offLabel,
+      milkHoldHours: each.hours,
+      prescribedBy: 'Dr Vane',
+    }),
+  ),
   fc.record({ cow, hour }).map((each) => about(each.cow, 'milk-hold', at(each.hour), { reason: 'clots' })),
   fc
     .record({ cow, hour })
@@ -63,27 +61,23 @@ const holding: fc.Arbitrary<Saying> = fc.oneof(
 
 const anything: fc.Arbitrary<Saying> = fc.oneof(
   { weight: 3, arbitrary: holding },
-  fc
-    .record({ cow, hour, dose: fc.integer({ min: 1, max: 3 }), id: fc.constantFrom('c1', 'c2') })
-    .map((each) =>
-      about(each.cow, 'treatment', at(each.hour), {
-        medicine: 'Sixty hours',
-        course: { id: each.id, dose: each.dose, of: 3, everyHours: 12 },
-      }),
-    ),
+  fc.record({ cow, hour, dose: fc.integer({ min: 1, max: 3 }), id: fc.constantFrom('c1', 'c2') }).map((each) =>
+    about(each.cow, 'treatment', at(each.hour), {
+      medicine: 'Sixty hours',
+      course: { id: each.id, dose: each.dose, of: 3, everyHours: 12 },
+    }),
+  ),
   fc
     .record({ cow, hour, group: fc.constantFrom(...GROUPS) })
     .map((each) =>
       about(each.cow, 'calving', at(each.hour), { calves: [{ sex: 'female', alive: true }], group: each.group }),
     ),
-  fc
-    .record({ cow, hour, product: fc.constantFrom('none', 'Dry-cow tube', undefined) })
-    .map((each) =>
-      about(each.cow, 'dry-off', at(each.hour), {
-        group: 'Dry',
-        ...(each.product === undefined ? {} : { product: each.product }),
-      }),
-    ),
+  fc.record({ cow, hour, product: fc.constantFrom('none', 'Dry-cow tube', undefined) }).map((each) =>
+    about(each.cow, 'dry-off', at(each.hour), {
+      group: 'Dry',
+      ...(each.product === undefined ? {} : { product: each.product }),
+    }),
+  ),
   fc
     .record({ cow, hour, to: fc.constantFrom(...GROUPS) })
     .map((each) => about(each.cow, 'group-move', at(each.hour), { to: each.to })),
@@ -98,17 +92,15 @@ const anything: fc.Arbitrary<Saying> = fc.oneof(
   fc
     .record({ cow, hour, to: fc.constantFrom('1', '50', '51') })
     .map((each) => about(each.cow, 'number-changed', at(each.hour), { to: each.to })),
-  fc
-    .record({ cow, hour })
-    .map((each) =>
-      about(each.cow, 'cow-entered', at(each.hour), {
-        group: 'Cows',
-        lactation: 2,
-        calvedOn: '2026-02-01',
-        milkHoldUntil: 'none',
-        meatHoldUntil: 'none',
-      }),
-    ),
+  fc.record({ cow, hour }).map((each) =>
+    about(each.cow, 'cow-entered', at(each.hour), {
+      group: 'Cows',
+      lactation: 2,
+      calvedOn: '2026-02-01',
+      milkHoldUntil: 'none',
+      meatHoldUntil: 'none',
+    }),
+  ),
   fc
     .record({ hour, entry: fc.constantFrom('e3', 'e4', 'e5', 'e6') })
     .map((each) => farmWide('entry-struck', at(each.hour), { entry: each.entry, reason: 'wrong' })),
