@@ -5,12 +5,16 @@
 import type { Because, BecauseOf, SayingKey } from '../projections/because.ts';
 import type { CrewKey, Words } from './words/dictionary.ts';
 import { en } from './words/en.ts';
+import { es } from './words/es.ts';
 import { type Format, type Frame, formatFor } from './words/format.ts';
+import { fr } from './words/fr.ts';
+import { pl } from './words/pl.ts';
+import { uk } from './words/uk.ts';
 
 export type { Words } from './words/dictionary.ts';
 export type { Frame } from './words/format.ts';
 
-const DICTIONARIES: Readonly<Record<string, Words>> = { en };
+const DICTIONARIES: Readonly<Record<string, Words>> = { en, es, fr, pl, uk };
 
 /** Languages that have a dictionary, by their plain tag. */
 export const LANGUAGES: readonly string[] = Object.keys(DICTIONARIES);
