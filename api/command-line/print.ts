@@ -4,17 +4,19 @@ import path from 'node:path';
 import { Command, Option } from 'commander';
 import type { Book } from '../../events/book.ts';
 import { printedJson } from '../../print/json.ts';
-import { PRINTED_NAMES, type PrintedName } from '../../print/sheets.ts';
+import { PRINTED_NAMES, type PrintedName, renderWall } from '../../print/sheets.ts';
 import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
-import { drawAll, type Issued, issue, marksOf, type Paper } from '../issue.ts';
+import { drawAll, type Issued, issue, marksOf } from '../issue.ts';
+import { toPrinter } from '../to-printer.ts';
 import { type Tonight, tonight } from '../tonight.ts';
 import { noticeLines, sheetLines } from './readable.ts';
 import { out, outJson, withBook } from './settings.ts';
 
 interface Options {
   readonly milking: string;
-  readonly sheet: PrintedName | 'all';
+  readonly sheet: PrintedName | 'all' | 'wall';
+  readonly to?: string;
   readonly out?: string;
   readonly json?: boolean;
   readonly issue?: boolean;
@@ -25,8 +27,13 @@ export const printCommand = (): Command =>
   new Command('print')
     .description('print the sheets for a milking: all that is known now, unless --known-at says otherwise')
     .option('--milking <id>', 'next, or a milking such as 2026-03-14/afternoon', 'next')
-    .addOption(new Option('--sheet <name>', 'one sheet').choices(['all', ...PRINTED_NAMES]).default('all'))
+    .addOption(
+      new Option('--sheet <name>', 'one sheet, or wall: what hangs in the parlour, in one document')
+        .choices(['all', 'wall', ...PRINTED_NAMES])
+        .default('all'),
+    )
     .option('--out <folder>', 'where the PDF files go (else a folder "sheets" here)')
+    .option('--to <printer>', 'send the PDF files to a printer, through lp')
     .option('--json', 'print the rows as JSON and nothing else; PDF files only with --out')
     .option('--issue', 'issue the sheets: they go to the wall, and the book keeps them')
     .option('--known-at <time>', 'as this book knew it at that time')
@@ -48,11 +55,10 @@ const print = async (book: Book, options: Options): Promise<void> => {
   if (knownAt?.ok === false) throw new UserProblem(`--known-at: ${knownAt.problem}`, 2);
   const answer = tonight(book, { milking: options.milking, knownAt: knownAt?.value });
   const issued = options.issue === true ? await issue(book, answer) : undefined;
-  const folder = options.out ?? (options.json === true ? undefined : 'sheets');
-  const chosen = options.sheet === 'all' ? PRINTED_NAMES : [options.sheet];
-  const papers =
-    folder === undefined ? [] : (issued?.papers ?? (await drawAll(answer.views, marksOf(book, answer, null), chosen)));
+  const folder = options.out ?? (options.json === true && options.to === undefined ? undefined : 'sheets');
+  const papers = folder === undefined ? [] : (issued?.papers ?? (await drawn(book, answer, options.sheet)));
   const files = folder === undefined ? [] : writePapers(folder, answer, papers);
+  const sent = options.to === undefined ? [] : toPrinter(options.to, files);
   if (options.json === true) outJson(jsonOf(answer, options.sheet, issued, files));
   else {
     for (const line of noticeLines(answer.views)) out(line);
@@ -60,8 +66,20 @@ const print = async (book: Book, options: Options): Promise<void> => {
     out('');
     if (issued !== undefined) out(issuedLine(issued));
     for (const file of files) out(`  ${file}`);
+    for (const job of sent) out(job);
   }
 };
+
+const drawn = async (book: Book, answer: Tonight, sheet: Options['sheet']): Promise<WrittenPaper[]> => {
+  const marks = marksOf(book, answer, null);
+  if (sheet === 'wall') return [{ sheet, bytes: await renderWall(answer.views, marks) }];
+  return drawAll(answer.views, marks, sheet === 'all' ? PRINTED_NAMES : [sheet]);
+};
+
+interface WrittenPaper {
+  readonly sheet: PrintedName | 'wall';
+  readonly bytes: Uint8Array;
+}
 
 export const issuedLine = (issued: Issued): string => {
   if (!issued.isNew)
@@ -71,7 +89,7 @@ export const issuedLine = (issued: Issued): string => {
 };
 
 /** Writes each paper under a name that says milking and sheet; gives the names. */
-export const writePapers = (folder: string, answer: Tonight, papers: readonly Paper[]): string[] => {
+export const writePapers = (folder: string, answer: Tonight, papers: readonly WrittenPaper[]): string[] => {
   const stem = answer.milking.id.replace(/[^0-9A-Za-z\u00c0-\uffff-]+/g, '-');
   try {
     fs.mkdirSync(folder, { recursive: true });
@@ -90,14 +108,14 @@ export const writePapers = (folder: string, answer: Tonight, papers: readonly Pa
 
 const jsonOf = (
   answer: Tonight,
-  sheet: PrintedName | 'all',
+  sheet: Options['sheet'],
   issued: Issued | undefined,
   files: readonly string[],
 ): unknown => {
   const whole = printedJson(answer.views) as { sheets: Record<string, unknown> };
   return {
     ...whole,
-    sheets: sheet === 'all' || sheet === 'office' ? whole.sheets : { [sheet]: whole.sheets[sheet] },
+    sheets: sheet === 'all' || sheet === 'office' || sheet === 'wall' ? whole.sheets : { [sheet]: whole.sheets[sheet] },
     ...(issued === undefined
       ? {}
       : { issued: { ref: issued.ref, position: issued.position, isNew: issued.isNew, replaces: issued.replaces } }),
