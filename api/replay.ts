@@ -85,6 +85,10 @@ export const replay = (book: Book, question: ReplayQuestion): Replay => {
   };
 };
 
+/** Every set that this book knows of, worked out again from the log at its position. */
+export const issuedChecks = (book: Book): readonly IssuedThen[] =>
+  book.read().entries.flatMap((entry) => (entry.type === 'sheet-issued' ? [checkIssue(book, entry)] : []));
+
 const issueOf = (book: Book, ref: string): EntryOf<'sheet-issued'> => {
   const found = book.read().entries.find((entry) => entry.type === 'sheet-issued' && entry.data.ref === ref);
   if (found?.type !== 'sheet-issued')

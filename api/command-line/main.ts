@@ -4,10 +4,12 @@ import { Command, CommanderError } from 'commander';
 import { UserProblem } from '../../shared/refusal.ts';
 import { VERSION } from '../version.ts';
 import { demoCommand } from './demo.ts';
+import { exportCommand } from './export.ts';
 import { historyCommand } from './history.ts';
 import { importCommand } from './import.ts';
 import { medicinesCommand } from './medicines.ts';
 import { printCommand } from './print.ts';
+import { checkProofCommand, checkpointCommand, proofCommand } from './proof.ts';
 import { recordCommand } from './record.ts';
 import { replayCommand } from './replay.ts';
 import { verifyCommand } from './verify.ts';
@@ -37,7 +39,11 @@ for (const command of [
   historyCommand,
   replayCommand,
   medicinesCommand,
+  exportCommand,
   verifyCommand,
+  proofCommand,
+  checkProofCommand,
+  checkpointCommand,
 ]) {
   program.addCommand(inherit(command()));
 }
