@@ -15,9 +15,12 @@ const texts = () => farm.book.rows(0, 10_000).map(({ entry }) => entry);
 const inclusion = (position: number): Proof => proveInclusion(texts(), position, farm.book.head().root, signed());
 const consistency = (older: number): Proof =>
   proveConsistency(texts(), older, farm.book.read({ position: older }).root, farm.book.head().root, signed());
+let grown = 0;
 const grow = (entries: number): void => {
-  for (let each = 0; each < entries; each += 1)
-    farm.say('milk-hold', '2026-03-01T10:00:00Z', '101', { reason: `clots ${each}` });
+  for (let each = 0; each < entries; each += 1) {
+    grown += 1;
+    farm.say('milk-hold', '2026-03-01T10:00:00Z', '101', { reason: `clots ${grown}` });
+  }
 };
 
 describe('inclusion', () => {
