@@ -3,6 +3,7 @@ import process from 'node:process';
 import { Command, CommanderError } from 'commander';
 import { UserProblem } from '../../shared/refusal.ts';
 import { VERSION } from '../version.ts';
+import { backupCommand, newKeyCommand, restoreCommand } from './backup.ts';
 import { demoCommand } from './demo.ts';
 import { exportCommand } from './export.ts';
 import { historyCommand } from './history.ts';
@@ -44,6 +45,9 @@ for (const command of [
   proofCommand,
   checkProofCommand,
   checkpointCommand,
+  backupCommand,
+  restoreCommand,
+  newKeyCommand,
 ]) {
   program.addCommand(inherit(command()));
 }
