@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openBookAs } from '../../events/book.ts';
 import { FORMATS } from '../../events/log/formats.ts';
+import { leafHash } from '../../events/log/merkle.ts';
 import { bare, dose, handClock, newPath, opened, turnedAway } from './a-book.ts';
 
 const ENTRIES = 40;
@@ -76,6 +77,23 @@ describe('verify', () => {
       ),
       { seed: 7, numRuns: 200 },
     );
+  });
+
+  test('ten thousand changes of one byte, in bytes and entries drawn at random, each give the leaf another hash', () => {
+    const rows = bare(aBook()).prepare('select entry, leaf from entries').all() as { entry: string; leaf: string }[];
+    const bytes = rows.map(({ entry }) => Buffer.from(entry));
+    for (const [index, { leaf }] of rows.entries()) expect(leafHash(bytes[index] ?? '')).toBe(leaf);
+    let unseen = 0;
+    fc.assert(
+      fc.property(fc.nat(rows.length - 1), fc.nat(), fc.integer({ min: 1, max: 255 }), (index, place, flip) => {
+        const changed = Buffer.from(bytes[index] ?? '');
+        const at = place % changed.length;
+        changed[at] = (changed[at] ?? 0) ^ flip;
+        if (leafHash(changed) === rows[index]?.leaf) unseen += 1;
+      }),
+      { seed: 11, numRuns: 10_000 },
+    );
+    expect(unseen).toBe(0);
   });
 
   test.each([

@@ -76,6 +76,30 @@ describe('every sheet', () => {
     }
   });
 
+  test.each(['milk-hold', 'sort', 'beef-hold'] as const)(
+    '%s: no row is split, each page says how many rows it has, and no heading stands alone at a foot',
+    async (sheet) => {
+      const { pages } = await printed(sheet, herdOf(400, {}, false));
+      let rows = 0;
+      let all = 0;
+      for (const page of pages) {
+        const said = /lines on this page: (\d+) of (\d+)/.exec(page.lines.join('\n'));
+        const numbers = page.boxes.filter(({ x, size, text }) => x < 60 && capital(size) > 4 && /^\d{1,4}$/.test(text));
+        const foot = page.boxes.find(({ text }) => text.startsWith('When unsure'))?.baseline ?? page.height;
+        const last = page.boxes
+          .filter(({ baseline }) => baseline < foot - 12)
+          .sort((a, b) => a.baseline - b.baseline)
+          .at(-1);
+        rows += Number(said?.[1]);
+        all = Number(said?.[2]);
+        // The total in its frame begins with a figure too.
+        expect([Number(said?.[1]), Number(said?.[1]) + 1]).toContain(numbers.length);
+        expect(last?.text).not.toMatch(/on hold \(continued\)|: \d+ on hold$|^(cow|why|medicine|where to)$/);
+      }
+      expect(rows).toBe(all);
+    },
+  );
+
   test('the capital height that sizes are worked out with is the one in the faces', () => {
     for (const face of ['letters', 'letters-bold', 'figures', 'figures-bold'] as const) {
       const font = fontOf(face);
