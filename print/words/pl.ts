@@ -323,7 +323,7 @@ export const pl: Words = {
       'Stosować się do etykiety i weterynarza. Obowiązują przepisy miejscowe. Ten arkusz to rachunek z tego, co zapisano; nie zastępuje ani jednego, ani drugiego.',
     initials: 'podpis',
     medicine: 'lek',
-    done: 'zrobione',
+    done: 'gotowe',
     byHand: 'Dopisane ręcznie po wydruku',
     byHandWhat: 'mleko osobno? dlaczego i kto powiedział',
     alerts: 'Alarmy',
