@@ -114,7 +114,7 @@ const checkIssue = (book: Book, issue: EntryOf<'sheet-issued'>): IssuedThen => {
   const { data } = issue;
   const papers = data.sheets.filter(({ pdfHash }) => book.paper(pdfHash) !== undefined).map(({ sheet }) => sheet);
   const base = { ref: data.ref, book: data.book, position: data.position, issuedAt: instantText(issue.at), papers };
-  if (data.book !== book.bookId) {
+  if (data.book !== book.bookId && !isAncestor(book, data.book, data.position)) {
     return {
       ...base,
       agrees: null,
@@ -140,6 +140,18 @@ const checkIssue = (book: Book, issue: EntryOf<'sheet-issued'>): IssuedThen => {
     why: `${names} ${differing.length === 1 ? 'comes' : 'come'} out otherwise: ${versionsApart(data.program, data.timeZoneData)}`,
   };
 };
+
+/** This file went on from that book at or after the position: up to there the order of entries is the same. */
+const isAncestor = (book: Book, other: string, position: number): boolean =>
+  book
+    .read()
+    .entries.some(
+      (entry) =>
+        entry.type === 'book-continued' &&
+        entry.data.book === other &&
+        entry.data.position >= position &&
+        entry.position === entry.data.position + 1,
+    );
 
 type Printed = (typeof PRINTED_NAMES)[number];
 const isPrinted = (name: string): name is Printed => (PRINTED_NAMES as readonly string[]).includes(name);

@@ -1,6 +1,9 @@
-/** `backup`, `restore`, `new-key`: copies of the book, and going on from one. */
+/** `backup`, `archive`, `restore`, `new-key`: copies of the book, and going on from one. */
+import fs from 'node:fs';
 import { Command } from 'commander';
+import { readArchive, writeArchive } from '../../events/log/archive.ts';
 import { backupBook, continueAsNew, restoreBook } from '../../events/log/backup.ts';
+import { UserProblem } from '../../shared/refusal.ts';
 import { clockOf, globalsOf, out, plural, withBook } from './settings.ts';
 
 export const backupCommand = (): Command =>
@@ -18,17 +21,42 @@ export const backupCommand = (): Command =>
       );
     });
 
+export const archiveCommand = (): Command =>
+  new Command('archive')
+    .description('the whole book as one gzipped JSON Lines file: entries, refusals and papers, for any program to read')
+    .argument('<file>', 'the archive, a file that is not there yet')
+    .action(async (file: string, _: unknown, command: Command) => {
+      const path = await withBook(command, { readOnly: true }, (book) => book.path);
+      const { position, root } = await writeArchive(path, file);
+      out(`${file} holds ${plural(position, 'entry', 'entries')}, root ${root}. restore ${file} brings it back.`);
+    });
+
 export const restoreCommand = (): Command =>
   new Command('restore')
-    .description('check a backup and go on from it as a new book (--book says where); never overwrites')
-    .argument('<backup>', 'the copy that backup made')
-    .action((backup: string, _: unknown, command: Command) => {
+    .description('check a backup or an archive and go on from it as a new book (--book says where); never overwrites')
+    .argument('<file>', 'what backup or archive made')
+    .action(async (file: string, _: unknown, command: Command) => {
       const globals = globalsOf(command);
-      const { bookId, position } = restoreBook(backup, globals.book, clockOf(globals));
+      const clock = clockOf(globals);
+      const { bookId, position } = isGzipped(file)
+        ? await readArchive(file, globals.book, clock)
+        : restoreBook(file, globals.book, clock);
       out(
-        `${globals.book} goes on from ${backup} at position ${position}, as the new book ${bookId} with a key of its own.`,
+        `${globals.book} goes on from ${file} at position ${position}, as the new book ${bookId} with a key of its own.`,
       );
     });
+
+const isGzipped = (file: string): boolean => {
+  const start = Buffer.alloc(2);
+  try {
+    const opened = fs.openSync(file, 'r');
+    fs.readSync(opened, start, 0, 2, 0);
+    fs.closeSync(opened);
+  } catch {
+    throw new UserProblem(`There is no file ${file} that can be read; check the name`, 2);
+  }
+  return start[0] === 0x1f && start[1] === 0x8b;
+};
 
 export const newKeyCommand = (): Command =>
   new Command('new-key')

@@ -3,7 +3,7 @@ import process from 'node:process';
 import { Command, CommanderError } from 'commander';
 import { UserProblem } from '../../shared/refusal.ts';
 import { VERSION } from '../version.ts';
-import { backupCommand, newKeyCommand, restoreCommand } from './backup.ts';
+import { archiveCommand, backupCommand, newKeyCommand, restoreCommand } from './backup.ts';
 import { demoCommand } from './demo.ts';
 import { exportCommand } from './export.ts';
 import { historyCommand } from './history.ts';
@@ -46,6 +46,7 @@ for (const command of [
   checkProofCommand,
   checkpointCommand,
   backupCommand,
+  archiveCommand,
   restoreCommand,
   newKeyCommand,
 ]) {
