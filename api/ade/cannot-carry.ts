@@ -115,7 +115,7 @@ export const cannotCarry = (out: Outgoing, entries: readonly Entry[]): readonly 
           {
             what: 'set aside',
             count: asides,
-            why: 'what was refused or cannot be read is carried as an open withdrawal of each cow it may concern; its text is not',
+            why: 'what was refused or cannot be read is carried as an open withdrawal of each cow it may concern; its text is not, and nothing is where no cow can be read in it',
           },
         ]),
   ];

@@ -1,4 +1,4 @@
-/** `import herd FILE.csv`: the list of cows a farm already has in a spreadsheet. */
+/** `import herd FILE.csv`: the list of cows a farm already has in a spreadsheet. `import ade FILE`: what another program says. */
 import fs from 'node:fs';
 import process from 'node:process';
 import { Command, Option } from 'commander';
@@ -9,6 +9,7 @@ import type { Herd } from '../../projections/who.ts';
 import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { type HerdImport, type HerdRefusal, readHerdFile } from '../import-herd/import-herd.ts';
+import { importAdeCommand } from './import-ade.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
 
 interface Options {
@@ -23,30 +24,32 @@ interface Options {
 }
 
 export const importCommand = (): Command =>
-  new Command('import').description('bring in a list the farm already has').addCommand(
-    new Command('herd')
-      .description('a herd list saved as CSV: headings in any order, commas, semicolons or tabs')
-      .argument('<file>', 'the CSV file')
-      .option(
-        '--map <field=Heading>',
-        'take a heading for a field, as in --map number=Tag (may be repeated)',
-        (value: string, before: string[]) => [...before, value],
-        [],
-      )
-      .option('--dates <pattern>', 'how the file writes its dates, such as dd/mm/yyyy; ISO dates need nothing')
-      .addOption(
-        new Option('--holds <statement>', 'state that no cow in the list has a running hold').choices(['none']),
-      )
-      .option('--as-of <time>', 'when the list was true (else the start of today on the farm)')
-      .option('--dry-run', 'say what would be recorded, and record nothing')
-      .option('--json', 'print the outcome as JSON and nothing else')
-      .option('--author <name>', 'who says it', 'not stated')
-      .option('--source <name>', 'where the list comes from', 'herd list')
-      .action(async (file: string, options: Options, command: Command) => {
-        const bytes = readBytes(file);
-        await withBook(command, {}, (book) => importHerd(book, file, bytes, options));
-      }),
-  );
+  new Command('import')
+    .description('bring in what the farm already has elsewhere')
+    .addCommand(herdCommand())
+    .addCommand(importAdeCommand());
+
+const herdCommand = (): Command =>
+  new Command('herd')
+    .description('a herd list saved as CSV: headings in any order, commas, semicolons or tabs')
+    .argument('<file>', 'the CSV file')
+    .option(
+      '--map <field=Heading>',
+      'take a heading for a field, as in --map number=Tag (may be repeated)',
+      (value: string, before: string[]) => [...before, value],
+      [],
+    )
+    .option('--dates <pattern>', 'how the file writes its dates, such as dd/mm/yyyy; ISO dates need nothing')
+    .addOption(new Option('--holds <statement>', 'state that no cow in the list has a running hold').choices(['none']))
+    .option('--as-of <time>', 'when the list was true (else the start of today on the farm)')
+    .option('--dry-run', 'say what would be recorded, and record nothing')
+    .option('--json', 'print the outcome as JSON and nothing else')
+    .option('--author <name>', 'who says it', 'not stated')
+    .option('--source <name>', 'where the list comes from', 'herd list')
+    .action(async (file: string, options: Options, command: Command) => {
+      const bytes = readBytes(file);
+      await withBook(command, {}, (book) => importHerd(book, file, bytes, options));
+    });
 
 const readBytes = (file: string): Uint8Array => {
   try {
