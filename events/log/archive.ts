@@ -183,17 +183,15 @@ const fill = async (to: string, lines: AsyncIterable<string>, said: z.infer<type
     }
     run(
       db,
-      sqlFor
-        .updateTable('head')
-        .set({
-          size: position,
-          peaks: JSON.stringify(range.peaks),
-          root: said.root,
-          recorded: Math.max(recorded, readHead(db).recorded),
-          chain,
-          checkpoint: '',
-          farm: said.farm,
-        }),
+      sqlFor.updateTable('head').set({
+        size: position,
+        peaks: JSON.stringify(range.peaks),
+        root: said.root,
+        recorded: Math.max(recorded, readHead(db).recorded),
+        chain,
+        checkpoint: '',
+        farm: said.farm,
+      }),
     );
     db.exec('commit');
   } catch (error) {
