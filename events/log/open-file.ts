@@ -65,24 +65,28 @@ const lookAt = (file: string, { create, readOnly }: Opening): boolean => {
   return false;
 };
 
-const connect = (file: string, { create, readOnly, waitMilliseconds }: Opening): Connection => {
-  const open = (name: string) =>
-    new Database(name, { readonly: readOnly, fileMustExist: !create || readOnly, timeout: waitMilliseconds });
-  const db = open(file);
+const connect = (file: string, { create, readOnly, waitMilliseconds: timeout }: Opening): Connection => {
+  const db = new Database(file, { readonly: readOnly, fileMustExist: !create || readOnly, timeout });
   if (!readOnly) return db;
   try {
     db.pragma('user_version');
     return db;
   } catch (error) {
     db.close();
-    // On a disk that can't be written, SQLite can't share a book; one that nobody can be writing is read into memory.
     const pending = fs.statSync(`${file}-wal`, { throwIfNoEntry: false })?.size ?? 0;
     if (mayWrite(path.dirname(file)) || pending > 0) throw error;
-    const bytes = fs.readFileSync(file);
-    // Bytes 18 and 19 of an SQLite file ask for a write-ahead log beside it; 1 says that there is none.
-    bytes.fill(1, 18, 20);
-    return new Database(bytes, { readonly: true });
+    return fromMemory(file);
   }
+};
+
+/**
+ * Where not even SQLite's own side files may be written (a read-only disk), the book is read as it lies there; nobody
+ * can be writing it. Bytes 18 and 19 of the header ask for the write-ahead log, which a copy in memory can't have.
+ */
+const fromMemory = (file: string): Connection => {
+  const bytes = fs.readFileSync(file);
+  bytes.fill(1, 18, 20);
+  return new Database(bytes, { readonly: true });
 };
 
 const settle = (db: Connection, file: string, opening: Opening): void => {
