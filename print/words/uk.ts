@@ -368,8 +368,11 @@ export const uk: Words = {
     keepOut: 'НЕ В ТАНК. Кінець невідомий: питати',
     keepOutDry: 'НЕ В ТАНК. Сухостійна: питати',
     afterTime: (time) => `після ${time}`,
+    // 21 counts as one in Ukrainian: only this milking itself may leave the number out.
     milkingsLeft: (n, f) =>
-      f.count(n, { one: 'лише це доїння', few: 'ще # доїння', many: 'ще # доїнь', other: 'ще # доїння' }),
+      n === 1
+        ? 'лише це доїння'
+        : f.count(n, { one: 'ще # доїння', few: 'ще # доїння', many: 'ще # доїнь', other: 'ще # доїння' }),
     askFirst: 'Дано під час цього доїння: спитати, чи її доїли раніше',
     bandsOff: (n, f) => `Зняти стрічки: ${f.count(n, cows)} вільні від останнього аркуша`,
     bandOff: 'стрічку знято',
