@@ -32,6 +32,8 @@ export interface Cow {
   readonly calvings: readonly Hers<'calving'>[];
   readonly abortions: readonly Hers<'abortion'>[];
   readonly dryOffs: readonly EntryOf<'dry-off'>[];
+  /** Dry-offs that are not certain to be hers: they dry her not, but what was given may hold her. */
+  readonly mayBeDryOffs: readonly Hers<'dry-off'>[];
   readonly services: readonly EntryOf<'service'>[];
   readonly checks: readonly EntryOf<'pregnancy-check'>[];
   readonly treatments: readonly Hers<'treatment'>[];
@@ -88,6 +90,7 @@ export const foldCow = (animal: Animal): Cow => {
     calvings: only(assigned, 'calving'),
     abortions: only(assigned, 'abortion'),
     dryOffs: certain(assigned, 'dry-off'),
+    mayBeDryOffs: only(assigned, 'dry-off').filter((hers) => hers.mayBe !== undefined),
     services: certain(assigned, 'service'),
     checks: certain(assigned, 'pregnancy-check'),
     treatments: only(assigned, 'treatment'),

@@ -35,6 +35,7 @@ export interface CoursePlan {
   /** Highest dose number recorded. */
   readonly given: number;
   readonly of: number;
+  /** As the last dose says. */
   readonly everyHours: number;
   readonly ended: EntryOf<'course-ended'> | undefined;
   /** Dose numbers between the first and the last recorded that are missing. */
@@ -107,8 +108,11 @@ const planOf = (
   if (plan === undefined) return undefined;
   const numbers = doses.flatMap((dose) => (dose.data.course === undefined ? [] : [dose.data.course.dose]));
   const given = Math.max(...numbers);
+  // Only the end of the course shortens its plan: of several words on its length the longest stands.
   const of = Math.max(...doses.map((dose) => dose.data.course?.of ?? 0));
-  const ended = courseEnds.find((end) => end.data.course === plan.id);
+  const longestInterval = Math.max(...doses.map((dose) => dose.data.course?.everyHours ?? 0));
+  // A dose given after the end was said goes on with the course: its plan is ended only by a later word.
+  const ended = courseEnds.find((end) => end.data.course === plan.id && end.at >= last.at);
   const running = ended === undefined && given < of;
   const gaps: number[] = [];
   if (ended === undefined) {
@@ -122,7 +126,7 @@ const planOf = (
     ended,
     gaps,
     running,
-    plannedLast: running ? plusHours(last.at, (of - given) * plan.everyHours) : last.at,
+    plannedLast: running ? plusHours(last.at, (of - given) * longestInterval) : last.at,
     plannedNext: running ? plusHours(last.at, plan.everyHours) : undefined,
   };
 };

@@ -45,27 +45,27 @@ export const dryCowPieces = (given: Given): HoldPiece[] => {
   });
   const { outcome } = laterIfLonger<{ end: Instant | null; because: HoldPiece['because'] | undefined }>(outcomes);
   if (outcome.because === undefined) return [];
+  const { doses, last, medicine, mayBe } = given.dosing;
+  const piece = { began: doses[0].at, end: outcome.end, cause: 'treated' as const, medicine, lastDose: last.at };
+  const values = { number: last.subject ?? '', about: medicine };
   return [
-    {
-      began: given.dosing.doses[0].at,
-      end: outcome.end,
-      cause: 'treated',
-      because: outcome.because,
-      medicine: given.dosing.medicine,
-      lastDose: given.dosing.last.at,
-    },
+    { ...piece, because: outcome.because },
+    ...(mayBe === undefined
+      ? []
+      : [{ ...piece, because: because('R-25', 'hold.may-be-her', { ...values, how: mayBe }, [last.id]) }]),
   ];
 };
 
-/** The first calving (or milked abortion) after an instant. */
-export const calvingAfter = (
-  file: CowFile,
-  after: Instant,
-): (Stretch & { calved: Instant; calvedEarliest: Instant }) | undefined =>
-  file.lactations.stretches.find(
-    (stretch): stretch is Stretch & { calved: Instant; calvedEarliest: Instant } =>
-      stretch.calved !== null && stretch.calved > after,
+type Calved = Stretch & { calved: Instant; calvedEarliest: Instant };
+
+/** The calvings (or milked abortions) after an instant, up to the first that is certain to be hers. */
+export const calvingsAfter = (file: CowFile, after: Instant): readonly Calved[] => {
+  const all = file.lactations.stretches.filter(
+    (stretch): stretch is Calved => stretch.calved !== null && stretch.calved > after,
   );
+  const certain = all.findIndex((stretch) => !stretch.mayBe);
+  return certain < 0 ? all : all.slice(0, certain + 1);
+};
 
 const pieceOf = (
   label: DryCowLabel,
@@ -76,18 +76,16 @@ const pieceOf = (
   const { medicine, vet } = dosing;
   const last = dosing.last.at;
   const behind = [...dosing.doses.map((dose) => dose.id), ...(listing === undefined ? [] : [listing]), ...vet.entries];
-  const calving = calvingAfter(file, last);
+  // A calving that may be another cow's ends no hold of hers.
+  const calving = calvingsAfter(file, last).find((stretch) => !stretch.mayBe);
   if (calving === undefined) {
-    const milkedStill = file.lactations.stretches.some(
+    const milkedStill = file.lactations.stretches.findLast(
       (stretch) => stretch.from <= moment.windowEnd && (stretch.to === null || stretch.to > last + 2 * DAY),
     );
-    if (milkedStill && moment.milking.start > last + 2 * DAY) {
-      const end =
-        vet.milkHours === undefined || vet.prescribedBy === undefined
-          ? null
-          : plusHours(later(last, vet.said ?? last), vet.milkHours);
+    if (milkedStill !== undefined && moment.milking.start > last + 2 * DAY) {
+      const vetSaid = vetTimeSaidFrom(given, later(last, milkedStill.from));
       return {
-        end,
+        end: vetSaid === undefined ? null : plusHours(vetSaid.at, vetSaid.hours),
         because: because('R-19', 'hold.dry-cow-milked-again', { medicine, given: instantText(last) }, behind),
       };
     }
@@ -98,10 +96,17 @@ const pieceOf = (
   }
   const all = [...behind, ...calving.entries];
   const after = label.milkHoldAfterCalving;
+  // A vet's time lengthens the label's, counted as the label's is: from calving.
+  const byVet = plusHours(calving.calved, vet.milkHours ?? 0);
   const from = (start: Instant): Instant | null => (after === 'none' ? start : holdEnd(after, start, nth, true).end);
   const ordinary = from(calving.calved);
   const minimum = label.minimumDryDays ?? 0;
   const minimumOver = (last + minimum * DAY) as Instant;
+  if (calving.calvedEarliest >= minimumOver && ordinary !== null && byVet > ordinary) {
+    const hours = vet.milkHours ?? 0;
+    const values = { medicine, calved: instantText(calving.calved), hours, milkings: null, ends: instantText(byVet) };
+    return { end: byVet, because: because('R-15', 'hold.dry-cow-after-calving', values, all) };
+  }
   if (calving.calvedEarliest >= minimumOver) {
     const values = {
       medicine,
@@ -114,7 +119,7 @@ const pieceOf = (
   }
   const end = latest(
     ordinary,
-    label.earlyCalving === 'minimum-plus-hold' ? from(minimumOver) : settledEnd(given, calving.calved),
+    label.earlyCalving === 'minimum-plus-hold' ? latest(from(minimumOver), byVet) : settledEnd(given, calving),
   );
   const values = {
     medicine,
@@ -126,12 +131,17 @@ const pieceOf = (
   return { end, because: because('R-19', 'hold.dry-cow-early', values, all) };
 };
 
+/** A time that the vet gave from an instant on: what was said with the product, or before, was not about what came after. */
+const vetTimeSaidFrom = ({ dosing: { vet } }: Given, from: Instant): { at: Instant; hours: number } | undefined =>
+  vet.milkHours === undefined || vet.said === undefined || vet.said < from
+    ? undefined
+    : { at: vet.said, hours: vet.milkHours };
+
 /** The vet's time after calving, or a clear test of milk sampled after it, whichever comes first; else without end. */
-const settledEnd = ({ dosing, file, sampledAt }: Given, calved: Instant): Instant | null => {
-  const { vet } = dosing;
-  const byVet =
-    vet.milkHours === undefined || vet.prescribedBy === undefined ? undefined : plusHours(calved, vet.milkHours);
-  const byTest = clearTestAfter(file, calved, sampledAt);
+const settledEnd = (given: Given, { calved, calvedEarliest }: Calved): Instant | null => {
+  const vetSaid = vetTimeSaidFrom(given, calvedEarliest);
+  const byVet = vetSaid === undefined ? undefined : plusHours(calved, vetSaid.hours);
+  const byTest = clearTestAfter(given.file, calved, given.sampledAt);
   if (byVet === undefined || byTest === undefined) return byVet ?? byTest ?? null;
   return earlier(byVet, byTest);
 };
@@ -139,12 +149,25 @@ const settledEnd = ({ dosing, file, sampledAt }: Given, calved: Instant): Instan
 const latest = (a: Instant | null, b: Instant | null): Instant | null =>
   a === null || b === null ? null : later(a, b);
 
-/** Dry-offs whose product nobody stated: held from the next time she is in milk. */
-export const notStatedPieces = (file: CowFile, moment: Moment): HoldPiece[] =>
-  file.lactations.dryStarts.flatMap((dry): HoldPiece[] => {
+/** Dry-offs whose product nobody stated: held from the next time she is in milk; where it may be another cow's, at once. */
+export const notStatedPieces = (file: CowFile, moment: Moment): HoldPiece[] => [
+  ...file.lactations.dryStarts.flatMap((dry): HoldPiece[] => {
     if (dry.product !== undefined || productsWithin(file, moment.farm, dry)) return [];
     const again = file.lactations.stretches.find((stretch) => stretch.from > dry.earliest);
     if (again === undefined) return [];
     const reason = because('R-19', 'hold.dry-cow-not-stated', { driedOff: dry.day }, [dry.entry, ...again.entries]);
     return [{ began: again.from, end: null, cause: 'unknown', because: reason }];
-  });
+  }),
+  ...file.cow.mayBeDryOffs.flatMap(({ entry, mayBe }): HoldPiece[] => {
+    if (entry.data.product !== undefined || mayBe === undefined) return [];
+    const piece = { began: entry.at, end: null, cause: 'unknown' as const };
+    const values = { number: entry.subject ?? '', how: mayBe, about: entry.type };
+    return [
+      {
+        ...piece,
+        because: because('R-19', 'hold.dry-cow-not-stated', { driedOff: moment.schedule.dayOf(entry.at) }, [entry.id]),
+      },
+      { ...piece, because: because('R-25', 'hold.may-be-her', values, [entry.id]) },
+    ];
+  }),
+];

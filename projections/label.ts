@@ -62,3 +62,16 @@ export const laterIfLonger = <T extends Ends>(
   }
   return { outcome: governs, extendedAt };
 };
+
+/** Of the doses of one course, each under the label of its own day, the one whose hold ends last; the last dose where they end together. */
+export const longest = <T extends Ends>(
+  each: readonly { outcome: T; extendedAt: Instant | undefined }[],
+): { outcome: T; extendedAt: Instant | undefined } => {
+  const last = each.at(-1);
+  if (last === undefined) throw new Error('a course has at least one dose');
+  return each.reduceRight((governs, one) => {
+    const isLonger =
+      governs.outcome.end !== null && (one.outcome.end === null || one.outcome.end > governs.outcome.end);
+    return isLonger ? one : governs;
+  }, last);
+};

@@ -98,6 +98,9 @@ export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
         calvedEarliest: at,
         calvedDay: day,
         entries: [...before.entries, id],
+        mayBe: before.mayBe && mayBe,
+        // In milk from this calving, whatever was said between the two.
+        to: null,
       };
       return;
     }

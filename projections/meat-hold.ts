@@ -4,8 +4,8 @@ import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
 import { type Instant, instantText, later, mustBeInstant, plusHours } from '../shared/instant.ts';
 import { type Because, because, type OffLabelCause } from './because.ts';
 import type { Dosing } from './dosing.ts';
-import { calvingAfter } from './dry-cow-hold.ts';
-import { laterIfLonger, type Word, wordsSince } from './label.ts';
+import { calvingsAfter } from './dry-cow-hold.ts';
+import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { dosedAnimal, missedDoses } from './milk-hold.ts';
 import { type CowFile, type Moment, productsWithin } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
@@ -81,8 +81,15 @@ export const dosingMeat = (
   const ids = dosing.doses.map((dose) => dose.id);
   const began = dosing.doses[0].at;
   const words = wordsSince(moment.farm, dosing.medicineKey, dosing.last.at);
-  const { outcome, extendedAt } = laterIfLonger(
-    words.map((word) => ({ since: word.since, outcome: outcomeOf(word, dosing, animal, from) })),
+  const { outcome, extendedAt } = longest(
+    dosing.doses.map((dose) =>
+      laterIfLonger(
+        wordsSince(moment.farm, dosing.medicineKey, dose.at).map((word) => ({
+          since: word.since,
+          outcome: outcomeOf(word, dosing, animal, dose, dose === dosing.last ? from : dose.at),
+        })),
+      ),
+    ),
   );
   const ends = outcome.end === null ? null : instantText(outcome.end);
   const pieces: MeatPiece[] = [];
@@ -118,8 +125,7 @@ export const dosingMeat = (
     add(null, because('R-17', 'meat.dose-not-recorded', { medicine, dose, of: course?.of ?? dose }, ids));
   }
   const hours = Math.max(0, ...words.map((word) => word.listing?.data.dryCow?.meatHoursAfterCalving ?? 0));
-  const calving = hours > 0 && file !== undefined ? calvingAfter(file, dosing.last.at) : undefined;
-  if (calving !== undefined) {
+  for (const calving of hours > 0 && file !== undefined ? calvingsAfter(file, dosing.last.at) : []) {
     const end = plusHours(calving.calved, hours);
     add(
       end,
@@ -134,7 +140,7 @@ export const dosingMeat = (
   return pieces;
 };
 
-const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instant): MeatOutcome => {
+const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, dose: Dose, from: Instant): MeatOutcome => {
   const { medicine, vet, course } = dosing;
   const label = word.listing?.data;
   const behind = [
@@ -162,8 +168,8 @@ const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instan
 
   const all = animal.dosesOf(dosing.medicineKey);
   const causes = offLabelCauses(dosing, label, animal.patient, all);
-  const planned = course?.running === true ? course.of - course.given : 0;
-  const upTo = all.filter((dose) => dose.at <= dosing.last.at);
+  const planned = course?.running === true && dose === dosing.last ? course.of - course.given : 0;
+  const upTo = all.filter((each) => each.at <= dose.at);
   const labelled =
     label.meatDays === 'unknown' ? { days: null, doses: upTo.length } : daysFor(label.meatDays, upTo, planned);
   const unknown = (): MeatOutcome =>

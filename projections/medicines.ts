@@ -8,11 +8,12 @@ import { byText } from '../shared/text-order.ts';
 import type { Because, OffLabelCause } from './because.ts';
 import { numberAt } from './cow.ts';
 import { type Dosing, dosingsOf } from './dosing.ts';
+import { dryCowPieces } from './dry-cow-hold.ts';
 import { medicineKey } from './farm.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { dosingMeat } from './meat-hold.ts';
-import { dosedAnimal, dosingPieces } from './milk-hold.ts';
+import { dosedAnimal, dosingPieces, sampledAt } from './milk-hold.ts';
 import { nthMilkingFor } from './milking-count.ts';
 import { type CowFile, countsFor, type Moment } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
@@ -156,7 +157,10 @@ const rowsOfCow = (known: Known, moment: Moment, file: CowFile): Made[] => {
           officialId: file.cow.officialId ?? null,
           placed: true,
           causes,
-          milk: holdOf(dosing, moment, dosingPieces(dosing, moment, animal)),
+          milk: holdOf(dosing, moment, [
+            ...dosingPieces(dosing, moment, animal),
+            ...dryCowPieces({ farm: known.farm, file, moment, dosing, nth, sampledAt }),
+          ]),
           meat: holdOf(dosing, moment, dosingMeat(dosing, file, moment, animal)),
         }),
       };

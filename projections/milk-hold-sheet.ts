@@ -19,7 +19,7 @@ export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly 
   const inOrder = [...held.filter((each) => !each.inMilkDuring), ...held.filter((each) => each.inMilkDuring)];
   return {
     unplaced: unplacedRows(known, moment),
-    held: inOrder.map((standing) => heldRow(standing, moment, before)),
+    held: inOrder.map((standing) => heldRow(standing, moment, isNewAmong(held, before))),
     cleared: clearedRows(known, standings, moment, before),
     gone: goneRows(known, moment, standings, before),
     treat: standings.flatMap((standing) => treatRows(known, standing, moment)),
@@ -32,7 +32,16 @@ export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly 
 const wasOn = (before: readonly OnLastSheet[] | undefined, standing: Standing): OnLastSheet | undefined =>
   before?.find((row) => row.cows.includes(standing.file.cow.key));
 
-const heldRow = (standing: Standing, moment: Moment, before: readonly OnLastSheet[] | undefined): HeldRow => {
+/** Where a number means two cows, one row of it on the last sheet is not both: with more of them held now, all are new. */
+const isNewAmong =
+  (held: readonly Standing[], before: readonly OnLastSheet[] | undefined) =>
+  (standing: Standing): boolean => {
+    const rows = (before ?? []).filter((row) => row.cows.includes(standing.file.cow.key));
+    const cows = new Set(rows.flatMap((row) => row.cows));
+    return held.filter((each) => cows.has(each.file.cow.key)).length > rows.length || rows.length === 0;
+  };
+
+const heldRow = (standing: Standing, moment: Moment, isNew: (standing: Standing) => boolean): HeldRow => {
   const { running, file } = standing;
   const counts = countsFor(file, moment);
   const until = latestEnd(running) ?? null;
@@ -44,7 +53,7 @@ const heldRow = (standing: Standing, moment: Moment, before: readonly OnLastShee
     tankFrom: tankFrom?.id ?? null,
     milkingsLeft: until === null ? null : milkingsUntil(moment, counts, until),
     reasons: [...running].sort(byWeight).map(reasonOf),
-    isNew: wasOn(before, standing) === undefined,
+    isNew: isNew(standing),
     dryInMilkedGroup: !standing.inMilkDuring,
     ask: running.some((piece) => piece.began >= moment.milking.start),
   };
@@ -76,6 +85,8 @@ const clearedRows = (
   standings.flatMap((standing): ClearedRow[] => {
     const last = wasOn(before, standing);
     if (last === undefined || standing.held || !standing.inMilk || hasStruck(known, last)) return [];
+    // Another cow of her number is still held: nobody takes a band off by this number.
+    if (standings.some((each) => each.held && last.cows.includes(each.file.cow.key))) return [];
     const { start } = moment.milking;
     const over = standing.pieces.filter(
       (piece): piece is HoldPiece & { end: Instant } => piece.end !== null && piece.end < start,

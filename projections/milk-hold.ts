@@ -5,12 +5,12 @@ import { type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
 import { addDays } from '../shared/local-day.ts';
 import { type Because, because, type MayBe } from './because.ts';
 import { nearestDue } from './course-due.ts';
-import type { Hers } from './cow.ts';
+import { type Hers, presentAt } from './cow.ts';
 import type { Dosing } from './dosing.ts';
 import { dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
 import type { HoldPiece } from './hold-piece.ts';
 import { laterIfLonger } from './label.ts';
-import { lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
+import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
 import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
 import { type CowFile, countsFor, inMilkDuring, type Moment, standsIn } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
@@ -152,11 +152,20 @@ const missedPieces = (dosing: Dosing, moment: Moment): Because[] =>
 const mayBe = (how: MayBe | undefined, number: string, about: string, entry: string): Because[] =>
   how === undefined ? [] : [because('R-25', 'hold.may-be-her', { number, how, about }, [entry])];
 
-/** R-20, from the calving of the lactation she is in. */
+/** R-20, from each calving: a cow that left and came back is still on the hold of the calving before. */
 const freshPieces = (file: CowFile, moment: Moment, nth: NthMilking): HoldPiece[] => {
-  const stretch = lastStretch(file.lactations, moment.windowEnd);
-  if (stretch?.calved == null) return [];
+  const pieces = file.lactations.stretches
+    .filter((stretch) => stretch.from <= moment.windowEnd)
+    .flatMap((stretch) => freshPieceOf(stretch, file, moment, nth));
+  // Where the farm has set none, her last calving says it for all of them.
+  const notSet = pieces.findLast((piece) => piece.because.key === 'hold.fresh-not-set');
+  return pieces.filter((piece) => piece === notSet || piece.because.key !== 'hold.fresh-not-set');
+};
+
+const freshPieceOf = (stretch: Stretch, file: CowFile, moment: Moment, nth: NthMilking): HoldPiece[] => {
+  if (stretch.calved === null) return [];
   const { calved } = stretch;
+  const common = { began: stretch.from, cause: 'fresh' as const };
   const setUps = moment.schedule.setUps.filter((setUp) => isFreshHoldSet(setUp.data));
   const inForce = moment.schedule.inForceAt(calved);
   const first = isFreshHoldSet(inForce.data)
@@ -164,16 +173,11 @@ const freshPieces = (file: CowFile, moment: Moment, nth: NthMilking): HoldPiece[
     : setUps.find((setUp) => setUp.zone.startOfDay(setUp.from) > calved);
   if (first === undefined) {
     // A cow that came with a statement of her running holds is not held again for a calving before she came.
-    const stated = file.cow.entered.some((entry) => entry.at >= calved && entry.data.milkHoldUntil !== undefined);
-    if (stated) return [];
-    return [
-      {
-        began: calved,
-        end: null,
-        cause: 'fresh',
-        because: because('R-20', 'hold.fresh-not-set', { calved: instantText(calved) }, stretch.entries),
-      },
-    ];
+    const stated =
+      !presentAt(file.cow, calved) &&
+      file.cow.entered.some((entry) => entry.at >= calved && entry.data.milkHoldUntil !== undefined);
+    const reason = because('R-20', 'hold.fresh-not-set', { calved: instantText(calved) }, stretch.entries);
+    return stated ? [] : [{ ...common, end: null, because: reason }];
   }
   const after = setUps.filter((setUp) => setUp !== first && setUp.zone.startOfDay(setUp.from) > calved);
   const { outcome } = laterIfLonger(
@@ -192,7 +196,7 @@ const freshPieces = (file: CowFile, moment: Moment, nth: NthMilking): HoldPiece[
       };
     }),
   );
-  return [{ began: stretch.calvedEarliest ?? calved, end: outcome.end, cause: 'fresh', because: outcome.because }];
+  return [{ ...common, end: outcome.end, because: outcome.because }];
 };
 
 const isFreshHoldSet = (data: FarmSetUp): boolean =>

@@ -2,11 +2,11 @@
 import type { EntryOf } from '../events/entry.ts';
 import { type Instant, MINUTE } from '../shared/instant.ts';
 import type { LocalDay } from '../shared/local-day.ts';
-import { type Cow, groupAt, presentAt } from './cow.ts';
+import { type Cow, groupAt, type Hers, presentAt } from './cow.ts';
 import { type Dosing, dosingsOf } from './dosing.ts';
-import type { Farm } from './farm.ts';
+import { type Farm, medicineKey } from './farm.ts';
 import { type Group, type GroupLookup, groupNamed } from './groups.ts';
-import { type Lactations, lactationsOf, stretchAt } from './lactation.ts';
+import { inMilkAt, type Lactations, lactationsOf, stretchAt } from './lactation.ts';
 import type { CountsFor } from './milking-count.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
@@ -41,36 +41,40 @@ export const openFile = (cow: Cow, schedule: Schedule): CowFile => {
 const TWO_DAYS = 2 * 24 * 60 * MINUTE;
 
 /** The product of a dry-off as a dose of that medicine, unless the same is also recorded as a treatment. */
-const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] =>
-  lactations.dryStarts.flatMap((dry) => {
+const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] => [
+  ...lactations.dryStarts.flatMap((dry) => {
     if (dry.product === undefined || dry.product === 'none') return [];
     const product = dry.product;
     const recorded = cow.treatments.some(
       ({ entry }) =>
-        entry.data.medicine.toLowerCase() === product.toLowerCase() &&
+        medicineKey(entry.data.medicine) === medicineKey(product) &&
         entry.at >= dry.earliest - TWO_DAYS &&
         entry.at <= dry.at + TWO_DAYS,
     );
-    if (recorded) return [];
-    const dose: EntryOf<'treatment'> = {
-      id: dry.entry,
-      type: 'treatment',
-      at: dry.at,
-      author: '',
-      source: '',
-      data: { medicine: product },
-      content: '',
-      position: 0,
-      recordedAt: dry.at,
-    };
-    return [{ entry: dose }];
-  });
+    return recorded ? [] : [{ entry: doseOf(dry.entry, dry.at, product) }];
+  }),
+  ...cow.mayBeDryOffs.flatMap(({ entry, mayBe }): Hers<'treatment'>[] => {
+    const { product } = entry.data;
+    if (product === undefined || product === 'none' || mayBe === undefined) return [];
+    return [{ entry: { ...doseOf(entry.id, entry.at, product), subject: entry.subject ?? '' }, mayBe }];
+  }),
+];
 
-/** In milk at some time during this milking: at its start, or calved inside its window. */
-export const inMilkDuring = (file: CowFile, moment: Moment): boolean =>
-  presentAt(file.cow, moment.windowEnd) &&
-  (stretchAt(file.lactations, moment.milking.start) !== undefined ||
-    stretchAt(file.lactations, moment.windowEnd) !== undefined);
+const doseOf = (id: string, at: Instant, medicine: string): EntryOf<'treatment'> => ({
+  id,
+  type: 'treatment',
+  at,
+  author: '',
+  source: '',
+  data: { medicine },
+  content: '',
+  position: 0,
+  recordedAt: at,
+});
+
+/** In milk at some time during this milking: at its start (she may leave inside it), or calved inside its window. */
+export const inMilkDuring = ({ cow, lactations }: CowFile, moment: Moment): boolean =>
+  inMilkAt(cow, lactations, moment.milking.start) || inMilkAt(cow, lactations, moment.windowEnd);
 
 /** In the herd at this milking, however late in it she came. */
 export const isThere = (cow: Cow, moment: Moment): boolean =>

@@ -2,7 +2,7 @@
 import type { EntryOf } from '../events/entry.ts';
 import type { AnimalClass, MedicineListed } from '../events/kinds/medicine-listed.ts';
 import { HOUR, type Instant } from '../shared/instant.ts';
-import type { LocalDay } from '../shared/local-day.ts';
+import { addDays, type LocalDay } from '../shared/local-day.ts';
 import type { OffLabelCause } from './because.ts';
 import type { Dosing } from './dosing.ts';
 
@@ -28,10 +28,13 @@ const quartersApart = (a: Dose, b: Dose): boolean => {
   return first.length > 0 && second.length > 0 && !first.some((quarter) => second.includes(quarter));
 };
 
-/** Hours in which a further dose still belongs with the one before: its label's hold, a day at least. */
+/**
+ * Hours in which a further dose still belongs with the one before: its label's hold or twice its interval, two days at
+ * least, so that a daily dose given half an hour late is no new beginning.
+ */
 const togetherHours = (label: MedicineListed): number => {
   const hold = typeof label.milkHold === 'object' ? label.milkHold : {};
-  return Math.max(24, hold.hours ?? 0, (hold.milkings ?? 0) * 12);
+  return Math.max(48, hold.hours ?? 0, (hold.milkings ?? 0) * 12, (label.minIntervalHours ?? 0) * 2);
 };
 
 /** Counts the doses of one medicine, in fold order; doses into other quarters are counted apart. */
@@ -43,7 +46,7 @@ export const chainOf = (doses: readonly Dose[], label: MedicineListed): Readonly
     const together = before !== undefined && dose.at - before.at <= within;
     links.set(dose, {
       count: together ? (links.get(before)?.count ?? 0) + 1 : 1,
-      hoursSinceLast: together ? (dose.at - before.at) / HOUR : undefined,
+      hoursSinceLast: before === undefined ? undefined : (dose.at - before.at) / HOUR,
     });
   });
   return links;
@@ -51,11 +54,12 @@ export const chainOf = (doses: readonly Dose[], label: MedicineListed): Readonly
 
 const sameRoute = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
-/** Completed months of age on a date. */
+/** Completed months of age on a date; one born on the 31st completes a shorter month on its last day. */
 const monthsOld = (born: LocalDay, day: LocalDay): number => {
   const months =
     (Number(day.slice(0, 4)) - Number(born.slice(0, 4))) * 12 + Number(day.slice(5, 7)) - Number(born.slice(5, 7));
-  return day.slice(8) < born.slice(8) ? months - 1 : months;
+  const isLastOfMonth = addDays(day, 1).slice(8) === '01';
+  return day.slice(8) < born.slice(8) && !isLastOfMonth ? months - 1 : months;
 };
 
 /** `all`: every dose of this medicine she had, in fold order. */
@@ -79,7 +83,10 @@ export const offLabelCauses = (
     }
     if (label.for !== undefined && !inClass(label, patient.classAt(dose.at))) causes.add('class');
   }
-  const planned = course?.running === true ? course.of : 0;
+  const planned =
+    course?.running === true
+      ? Math.max(course.of, (links.at(-1)?.count ?? course.given) + course.of - course.given)
+      : 0;
   const most = Math.max(planned, ...links.map((link) => link?.count ?? 1), course?.given ?? 1);
   if (label.maxDoses !== undefined && most > label.maxDoses) causes.add('doses');
   const shortest = Math.min(

@@ -3,7 +3,7 @@ import { type Instant, instantText, later, plusHours } from '../shared/instant.t
 import { type Because, because, type OffLabelCause } from './because.ts';
 import type { Dosing } from './dosing.ts';
 import type { Farm } from './farm.ts';
-import { laterIfLonger, type Word, wordsSince } from './label.ts';
+import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { type HoldEnd, type HoldLength, holdEnd, type NthMilking } from './milking-count.ts';
 import { offLabelCauses, type Patient } from './off-label.ts';
 
@@ -23,18 +23,25 @@ export interface DosedAnimal {
   readonly dosesOf: (medicineKey: string) => Dosing['doses'][number][];
 }
 
-/** The hold of one dosing from `from`: the last dose, or the last planned one while its course runs. */
+/**
+ * The hold of one dosing from `from`: the last dose, or the last planned one while its course runs. A dose before it
+ * keeps the label of its own day, where that holds longer (R-29).
+ */
 export const milkHoldOf = (
   farm: Farm,
   dosing: Dosing,
   animal: DosedAnimal,
   from: Instant,
 ): { outcome: MilkOutcome; extendedAt: Instant | undefined } =>
-  laterIfLonger(
-    wordsSince(farm, dosing.medicineKey, dosing.last.at).map((word) => ({
-      since: word.since,
-      outcome: outcomeOf(word, dosing, animal, from),
-    })),
+  longest(
+    dosing.doses.map((dose) =>
+      laterIfLonger(
+        wordsSince(farm, dosing.medicineKey, dose.at).map((word) => ({
+          since: word.since,
+          outcome: outcomeOf(word, dosing, animal, dose === dosing.last ? from : dose.at),
+        })),
+      ),
+    ),
   );
 
 const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instant): MilkOutcome => {

@@ -4,6 +4,7 @@ import { DAY, type Instant, instantText } from '../shared/instant.ts';
 import { because } from './because.ts';
 import { type Cow, numberAt } from './cow.ts';
 import { dosingsOf } from './dosing.ts';
+import { medicineKey } from './farm.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
@@ -51,10 +52,10 @@ const mayStillHold = (entry: Entry, known: Known, moment: Moment): boolean => {
 };
 
 const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | null => {
-  const nth = nthMilkingFor(moment.schedule, moment.milking.start, () => true);
+  const nth = nthMilkingOfAnyCow(moment);
   if (entry.type === 'calving' || entry.type === 'abortion') return freshEnd(entry.at, moment, nth);
   if (entry.type !== 'treatment') return null;
-  const isDryCow = (known.farm.listings.get(entry.data.medicine.toLowerCase()) ?? []).some(
+  const isDryCow = (known.farm.listings.get(medicineKey(entry.data.medicine)) ?? []).some(
     (listing) => listing.data.dryCow !== undefined,
   );
   if (isDryCow) return null;
@@ -72,6 +73,20 @@ const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | nul
   return end === undefined ? (0 as Instant) : end;
 };
 
+/** Nobody knows her group: the one milked least often, among those that are milked at all, has its nth milking last. */
+const nthMilkingOfAnyCow = (moment: Moment): NthMilking => {
+  const everyMilking = nthMilkingFor(moment.schedule, moment.milking.start, () => true);
+  const milked = moment.groups
+    .filter((group) => group.milkedAt !== undefined && group.milkedAt.length > 0)
+    .map(({ name }) =>
+      nthMilkingFor(moment.schedule, moment.milking.start, (milking) => moment.lookup.isMilked(name, milking)),
+    );
+  return (after, n) => {
+    const each = [everyMilking, ...milked].map((nth) => nth(after, n));
+    return latestEnd(each.map((end) => ({ end }))) ?? null;
+  };
+};
+
 const freshEnd = (calved: Instant, moment: Moment, nth: NthMilking): Instant | null => {
   const fresh = moment.schedule.inForceAt(calved).data.freshHold;
   if (fresh?.hours === undefined && fresh?.milkings === undefined) return null;
@@ -81,15 +96,16 @@ const freshEnd = (calved: Instant, moment: Moment, nth: NthMilking): Instant | n
 /** Struck without saying what was true instead: somebody may have had it. */
 const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
   const ids = new Set(
-    [...known.strikes.live, ...known.strikes.struck.map(({ entry }) => entry)].map((entry) => entry.id),
+    [...known.strikes.live, ...known.strikes.struck.map(({ entry }) => entry)].flatMap((entry) =>
+      entry.type === 'entry-struck' ? [] : [entry.id],
+    ),
   );
   return known.strikes.struck
     .filter(({ entry, by }) => {
       if (!STRUCK_MATTERS.has(entry.type) || entry.at > moment.windowEnd) return false;
       const { instead } = by.data;
-      return (
-        (instead === undefined || (instead !== 'nothing' && !ids.has(instead))) && mayStillHold(entry, known, moment)
-      );
+      const isSaid = instead === 'nothing' || (instead !== undefined && instead !== entry.id && ids.has(instead));
+      return !isSaid && mayStillHold(entry, known, moment);
     })
     .map(({ entry, by }) => ({
       number: entry.subject ?? null,

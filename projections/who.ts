@@ -61,9 +61,10 @@ const bearingOf = (entry: Entry): Bearing => {
       return entry.data.milked === true ? 'holds' : 'neither';
     case 'residue-test':
       return entry.data.result === 'positive' ? 'holds' : 'frees';
+    case 'dry-off': // Its product is a dose like any other; one that is not stated is not known.
+      return entry.data.product === 'none' ? 'frees' : 'holds';
     case 'milk-hold-lifted':
     case 'course-ended':
-    case 'dry-off':
     case 'cow-left':
       return 'frees';
     case 'vet-hold-time': // Goes by the treatment it names, wherever that stands.
@@ -158,7 +159,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
     if (found.length === 1 && found[0] !== undefined) {
       found[0].assigned.push({ entry });
       if (entry.type === 'number-changed') {
-        giveUp(found[0], entry.at, subject);
+        giveUp(found[0], entry.at, bearersOf(subject).length > 0 ? subject : undefined);
         take(found[0], entry.data.to, entry);
       }
       if (entry.type === 'cow-left') {
