@@ -1,5 +1,6 @@
 /** What the whole log says, once: strikes sorted out, the farm, the herd, every cow's file. Nothing here knows a milking. */
 import type { Aside, Entry } from '../events/entry.ts';
+import { byText } from '../shared/text-order.ts';
 import { foldCow } from './cow.ts';
 import { type Farm, foldFarm } from './farm.ts';
 import { byFoldOrder } from './fold-order.ts';
@@ -34,7 +35,7 @@ export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known
     herd,
     files: schedule === undefined ? [] : filesOf(herd, schedule),
     lookup: schedule === undefined ? undefined : groupLookup(schedule),
-    asides: asides.filter((aside) => !farm.settled.has(aside.key)),
+    asides: asides.filter((aside) => !farm.settled.has(aside.key)).sort((a, b) => byText(a.key, b.key)),
     twofold: twofoldIds(inOrder),
   };
 };

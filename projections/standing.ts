@@ -6,7 +6,7 @@ import { numberAt } from './cow.ts';
 import { type Group, groupPlace } from './groups.ts';
 import { type HoldPiece, holdsAt } from './hold-piece.ts';
 import type { Known } from './know.ts';
-import { daysInMilkOn, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
+import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
 import { type CowFile, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
 import type { Animal } from './who.ts';
@@ -42,7 +42,7 @@ export const standingOf = (file: CowFile, moment: Moment, asides: readonly Aside
     file,
     number: numberAt(file.cow, milking.start),
     group,
-    inMilk: stretchAt(file.lactations, milking.start) !== undefined,
+    inMilk: inMilkAt(file.cow, file.lactations, milking.start),
     inMilkDuring: during,
     stretch,
     lactation: lactationAt(file.cow, file.lactations, windowEnd),

@@ -53,6 +53,16 @@ describe('in milk', () => {
   });
 });
 
+test('R-06 R-70 a cow that comes in milk inside a milking was not in milk at its start: she is counted a head, and not planned', () => {
+  const { counts, 'milking-plan': plan } = book(milker('412'), { ...milker('31'), time: '2026-03-14T16:45:00Z' }).at(
+    '2026-03-14/afternoon',
+  ).sheets;
+  expect([counts.total, plan.groups.find(({ group }) => group === 'Cows')?.cows]).toEqual([
+    { head: 2, inMilk: 1, held: 0 },
+    1,
+  ]);
+});
+
 describe('twins', () => {
   test('R-07 between the first calf and the second she is in milk and on her fresh hold', () => {
     const each = book(closeUp('31'), calved('31', '2026-03-10T08:00:00Z'), calved('31', '2026-03-13T09:00:00Z'));
