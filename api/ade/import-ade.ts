@@ -5,11 +5,13 @@
  */
 import type { Book } from '../../events/book.ts';
 import { type Passed, readValue, type TurnedAway } from '../../events/door.ts';
+import type { Aside } from '../../events/entry.ts';
 import { parseStrictJson } from '../../events/strict-json.ts';
 import { groupAt, presentAt } from '../../projections/cow.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import { nextMilking } from '../../projections/window.ts';
+import { byCowNumber } from '../../shared/cow-number.ts';
 import { type Instant, instantText } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { dosingHolds } from './dosing-holds.ts';
@@ -59,7 +61,7 @@ export const importAde = (book: Book, text: string, options: AdeOptions): AdeImp
     throw new UserProblem('This book has no farm yet; record its farm-set-up first, then import');
   const now = book.clock.now();
   const versions = versionsIn(known);
-  const fresh = document.resources.filter((each) => !isOwn(book, each));
+  const fresh = document.resources.filter((each) => !isOwn(book, asides, each));
   const results = readResources(fresh, {
     known,
     schedule,
@@ -122,9 +124,10 @@ const jsonIn = (text: string, notes: string[]): unknown => {
 };
 
 /** True for what this very book, or another of this farm, wrote and the book has. */
-const isOwn = (book: Book, { source, sourceId }: Incoming): boolean => {
+const isOwn = (book: Book, asides: readonly Aside[], { source, sourceId }: Incoming): boolean => {
   if (source !== sourceOf(book.farmId ?? book.bookId)) return false;
-  return book.find(partOf(sourceId)?.entry ?? sourceId).length > 0;
+  const whole = partOf(sourceId)?.entry ?? sourceId;
+  return book.find(whole).length > 0 || asides.some((aside) => aside.key === whole);
 };
 
 const passDoor = (draft: Draft, author: string, now: Instant): Passed | TurnedAway => {
@@ -238,10 +241,8 @@ const cowsOf = ({ cows, group }: TurnedBack, known: Known, now: Instant): readon
   const inGroup = known.files.filter(({ cow }) =>
     [at, now].some((when) => presentAt(cow, when) && groupAt(cow, when)?.toLowerCase() === name),
   );
-  return [
-    ...cows,
-    ...inGroup.flatMap(({ cow }) => cow.spans.filter((span) => span.to === null).map((span) => span.number)),
-  ];
+  const numbers = inGroup.flatMap(({ cow }) => cow.spans.filter((span) => span.to === null).map((span) => span.number));
+  return [...new Set([...cows, ...numbers])].sort(byCowNumber);
 };
 
 const turnAway = (problem: string, cows: readonly string[], text: string): TurnedAway => ({

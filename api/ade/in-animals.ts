@@ -18,6 +18,8 @@ export interface AnimalNamed {
 export interface Animals {
   /** What an entry about her has as its subject; undefined where no number can be read. */
   readonly subjectOf: (identifier: Identifier | undefined) => string | undefined;
+  /** The barn number that she bears in the book’s herd, before the file has its say. */
+  readonly numberInHerd: (identifier: Identifier | undefined) => string | undefined;
   readonly namedBy: (fields: Fields) => AnimalNamed;
   /** Is she in the herd of the book? */
   readonly inHerd: (named: AnimalNamed) => boolean;
@@ -55,6 +57,16 @@ export const animalsOf = (resources: readonly Incoming[], herd: Herd): Animals =
       if (named?.official !== undefined && officials.has(named.official)) return named.official;
       if (named?.tag !== undefined) return named.tag;
       return digits ?? (isBarnNumber(id) ? id : undefined);
+    },
+    numberInHerd: (identifier) => {
+      if (identifier === undefined) return undefined;
+      const official = officialDigits(identifier.id);
+      const bearer = herd.animals.find(
+        (animal) => animal.present && official !== undefined && animal.officialId === official,
+      );
+      return (
+        bearer?.spans.find((span) => span.to === null)?.number ?? (tags.has(identifier.id) ? identifier.id : undefined)
+      );
     },
     namedBy: (fields) => namesIn(fields, identifiersIn(fields, undefined)),
     inHerd: ({ official, tag }) =>

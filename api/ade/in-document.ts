@@ -147,8 +147,24 @@ const incomingOf = (raw: Json, around?: Around, part = ''): Incoming | TurnedBac
   });
 
   function made(of: Around & { readonly part: string; readonly validFrom?: Instant }): Incoming {
-    const base = baseOf(of.source, of.sourceId);
-    const shell = { kind, name, fields, base, animal, text, validFrom: of.validFrom, ...of };
+    const { source, sourceId, modified, creator, deleted } = of;
+    const base = baseOf(source, sourceId);
+    const { validFrom } = of;
+    const shell = {
+      kind,
+      name,
+      fields,
+      animal,
+      text,
+      source,
+      sourceId,
+      base,
+      modified,
+      creator,
+      deleted,
+      validFrom,
+      part: of.part,
+    };
     return { ...shell, nested: kind === 'treatmentprogramevent' ? doses(shell) : [] };
   }
 };

@@ -3,6 +3,7 @@ import { departureOf } from './codes.ts';
 import { plainText } from './in-fields.ts';
 import { draft, isOutcome, placed, type Reading, timeIn } from './in-reading.ts';
 import { type Incoming, notUsed, type Outcome, taken } from './in-resource.ts';
+import { BARN_SCHEME } from './names.ts';
 
 export const departureIn = (reading: Reading, resource: Incoming): Outcome => {
   const place = placed(reading, resource);
@@ -69,7 +70,7 @@ export const leaveIn = (reading: Reading, resource: Incoming): Outcome => {
 export const numberIn = (reading: Reading, resource: Incoming): Outcome | undefined => {
   const { validFrom, animal } = resource;
   const { tag } = reading.animals.namedBy(resource.fields);
-  const subject = reading.animals.subjectOf(animal);
+  const subject = reading.animals.numberInHerd(animal) ?? (animal?.scheme === BARN_SCHEME ? animal.id : undefined);
   if (validFrom === undefined || tag === undefined || subject === undefined || subject === tag) return undefined;
   resource.fields.pass('specie', 'gender');
   return taken([draft(resource, { subject, at: validFrom }, 'number-changed', { to: tag })]);

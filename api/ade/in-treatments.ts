@@ -172,7 +172,8 @@ const courseIn = (
   const start = timeIn(course, 'startDate');
   const end = timeIn(course, 'endDate');
   const stated = statedIn(course);
-  course.pass('medicine', 'batches', 'procedure', 'totalDose');
+  course.pass('medicine');
+  if (doses.some((dose) => dose.data.batch !== undefined)) course.pass('batches');
   const sorted = [...doses].sort((a, b) => a.at - b.at);
   const last = sorted.at(-1);
   if (last === undefined) {
