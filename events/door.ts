@@ -9,7 +9,7 @@ import { type Instant, instantText, MINUTE, parseInstant } from '../shared/insta
 import type { Said } from './entry.ts';
 import { envelope, sentenceOf } from './envelope.ts';
 import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
-import { parseStrictJson } from './strict-json.ts';
+import { flawOf, parseStrictJson } from './strict-json.ts';
 
 /** What the door fills in when the line leaves it out, and the clock it judges by. */
 export interface DoorSettings {
@@ -62,8 +62,10 @@ export const readValue = (
   text: string = JSON.stringify(value),
 ): Passed | TurnedAway => {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return turnAway(text, 'it is not an entry; an entry is a JSON object with type, time and data', undefined, value);
+    return turnAway(text, 'it is not an entry; an entry is a JSON object with type, time and data');
   }
+  const flaw = flawOf(value);
+  if (flaw !== undefined) return turnAway(text, flaw, undefined, value);
   const written = value as Record<string, unknown>;
   const derivedId = written.id === undefined;
   const filled: Record<string, unknown> = {
@@ -72,7 +74,11 @@ export const readValue = (
     author: settings.author,
     ...written,
   };
-  if (derivedId) filled.id = derivedIdOf(written, String(filled.source));
+  if (derivedId) {
+    const id = derivedIdOf(written, String(filled.source));
+    if (id === undefined) return turnAway(text, 'it has a broken character in it; type it again', undefined, value);
+    filled.id = id;
+  }
   const shape = envelope.safeParse(filled, { reportInput: true });
   if (!shape.success) {
     const { problem, pointer } = sentenceOf(shape.error.issues);
@@ -133,9 +139,14 @@ export const readValue = (
 /** SHA-256 of the writer's half in canonical JSON: what "same content" means. */
 export const contentOf = (said: Said): string => sha256(canonicalJson(said));
 
-const derivedIdOf = (written: Record<string, unknown>, source: string): string => {
+/** `undefined` where the content has no canonical form (half a surrogate pair). */
+const derivedIdOf = (written: Record<string, unknown>, source: string): string | undefined => {
   const { id: _, author: __, specversion: ___, ...rest } = written;
-  return uuidFromName(canonicalJson({ ...rest, source }), ID_SPACE);
+  try {
+    return uuidFromName(canonicalJson({ ...rest, source }), ID_SPACE);
+  } catch {
+    return undefined;
+  }
 };
 
 const turnAway = (text: string, problem: string, pointer?: string, value?: unknown): TurnedAway => {

@@ -64,9 +64,18 @@ const fieldName = (path: readonly PropertyKey[]): string =>
 const pointerOf = (path: readonly PropertyKey[]): string =>
   path.map((part) => `/${String(part).replace(/~/g, '~0').replace(/\//g, '~1')}`).join('');
 
+const KINDS_OF_VALUE: Readonly<Record<string, string>> = {
+  string: 'text in quotes',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list in square brackets',
+  object: 'an object in braces',
+  record: 'an object in braces',
+};
+
 const plainMessage = (issue: z.core.$ZodIssue): string => {
   if (issue.code === 'invalid_type' && issue.message.startsWith('Invalid input')) {
-    return `must be ${issue.expected === 'string' ? 'text in quotes' : `a ${issue.expected}`}`;
+    return `must be ${KINDS_OF_VALUE[issue.expected] ?? `a ${issue.expected}`}`;
   }
   if (issue.code === 'invalid_value' && issue.message.startsWith('Invalid')) {
     return `must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.map((value) => JSON.stringify(value)).join(', ')}`;

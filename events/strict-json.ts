@@ -21,13 +21,53 @@ const onDuplicateKey = ({ key }: { key: string }): never => {
 
 /** The value of a JSON text, or one sentence on what is wrong with it. */
 export const parseStrictJson = (text: string): Result<unknown> => {
-  if (text.includes('"__proto__"')) return refused('it has a field "__proto__", which no entry has; take it out');
+  let value: unknown;
   try {
-    return accepted(parse(text, undefined, { parseNumber: faithfulNumber, onDuplicateKey }));
+    value = parse(text, undefined, { parseNumber: faithfulNumber, onDuplicateKey });
   } catch (error) {
     if (error instanceof Unfaithful) return refused(error.message);
-    if (error instanceof RangeError) return refused('it is nested too deeply to be an entry');
+    if (error instanceof RangeError) return refused(TOO_DEEP);
     const detail = error instanceof Error ? error.message.replace(/\s+/g, ' ').slice(0, 160) : 'unknown';
     return refused(`it is not readable JSON (${detail}); check quotes, commas and braces`);
   }
+  const { flaw, members } = lookThrough(value);
+  if (flaw !== undefined) return refused(flaw);
+  return membersWritten(text) > members
+    ? refused('one field is said twice in one object; say it once')
+    : accepted(value);
+};
+
+/** What no JSON value that is to be kept may have: a field that would vanish on copying, or endless nesting. */
+export const flawOf = (value: unknown): string | undefined => lookThrough(value).flaw;
+
+const DEEPEST = 100;
+const TOO_DEEP = 'it is nested too deeply to be an entry';
+
+/** Goes through a value without calling itself, so that no depth can break it; counts the members of its objects. */
+const lookThrough = (value: unknown): { flaw?: string; members: number } => {
+  let members = 0;
+  const waiting: { each: unknown; depth: number }[] = [{ each: value, depth: 0 }];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const { each, depth } = next;
+    if (typeof each !== 'object' || each === null) continue;
+    if (depth > DEEPEST) return { flaw: TOO_DEEP, members };
+    if (!Array.isArray(each)) {
+      if (Object.hasOwn(each, '__proto__')) {
+        return { flaw: 'it has a field "__proto__", which no entry has; take it out', members };
+      }
+      members += Object.keys(each).length;
+    }
+    for (const inner of Object.values(each)) waiting.push({ each: inner, depth: depth + 1 });
+  }
+  return { members };
+};
+
+/**
+ * How many members a readable JSON text writes: its strings that a colon follows. The parser passes over a key that
+ * is said twice with one and the same value; the count does not.
+ */
+const membersWritten = (text: string): number => {
+  let count = 0;
+  for (const [, colon] of text.matchAll(/"(?:[^"\\]|\\.)*"\s*(:)?/g)) if (colon !== undefined) count += 1;
+  return count;
 };

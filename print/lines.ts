@@ -14,7 +14,8 @@ export interface Line {
 }
 
 export const lineOf = (text: string, style: Style): Line => {
-  const runs = runsOf(text, style.bold ?? false, style.figures ?? false);
+  // A space that held two words together is drawn as any other.
+  const runs = runsOf(text.replaceAll('\u00a0', ' '), style.bold ?? false, style.figures ?? false);
   return { runs, width: runs.reduce((sum, run) => sum + runWidth(run, style.size), 0) };
 };
 
@@ -34,7 +35,7 @@ export const wrap = (text: string, style: Style, width: number): Line[] =>
 export const wrapParts = (parts: readonly Part[], style: Style, width: number): Line[] => {
   const lines: Line[] = [];
   let current: Part[] = [];
-  for (const word of parts.flatMap(wordsOf)) {
+  for (const word of parts.flatMap(wordsOf).flatMap((each) => partedToFit(each, style, width))) {
     const longer = [...current, ...(current.length === 0 ? [] : [{ text: ' ', bold: word.bold }]), word];
     if (lineOfParts(longer, style).width <= width) {
       current = longer;
@@ -58,6 +59,12 @@ const wordsOf = ({ text, bold }: Part): Part[] =>
     .split(/ +/)
     .filter((word) => word !== '')
     .map((word) => ({ text: word, bold }));
+
+/** Words held together by unbreaking spaces come apart at these where the line cannot hold them. */
+const partedToFit = (word: Part, style: Style, width: number): Part[] =>
+  word.text.includes('\u00a0') && textWidth(word.text, { ...style, bold: word.bold }) > width
+    ? word.text.split('\u00a0').map((text) => ({ text, bold: word.bold }))
+    : [word];
 
 /** Neighbours of one weight are one text, so that fewer pieces are drawn. */
 const lineOfParts = (parts: readonly Part[], style: Style): Line => {

@@ -3,7 +3,7 @@
  * What must be found comes first; every row of the view is printed once; every group is named, also with none on hold.
  */
 import type { MilkHoldSheet, UnplacedRow } from '../projections/views.ts';
-import { type Block, stack, texts } from './blocks.ts';
+import { texts } from './blocks.ts';
 import { bandsOff, gone } from './cleared.ts';
 import { heldRows } from './held-rows.ts';
 import type { Piece } from './pages.ts';
@@ -14,16 +14,14 @@ import {
   cowNumber,
   heading,
   none,
-  numberSize,
-  numberWidth,
+  numberColumn,
   type Pick,
   remark,
   type Setting,
-  sentence,
   table,
   total,
 } from './parts.ts';
-import { NUMBER_LEAST, TEXT } from './sizes.ts';
+import { TEXT } from './sizes.ts';
 import { type Column, GAP, row, titles } from './table.ts';
 import { treatNow } from './treat-now.ts';
 
@@ -43,44 +41,39 @@ export const milkHold = (setting: Setting): Piece[] => {
 const unplaced = (setting: Setting, rows: readonly UnplacedRow[]): Piece[] => {
   if (rows.length === 0) return [];
   const { speech } = setting;
-  const numbers = rows.map((each) => each.number ?? '');
-  // An official number is too long for a column of its own: it stands on a line above its words.
-  const stacked = numbers.some((number) => number.length > 10);
-  const first = stacked ? setting.width : numberWidth(numbers, 110);
-  const columns: Column[] = stacked
-    ? [{ title: [], width: first }]
-    : [
-        { title: [], width: first },
-        { title: [], width: setting.width - first - GAP },
-      ];
+  const { width: first, over } = numberColumn(
+    setting,
+    rows.map((each) => each.number ?? ''),
+  );
+  const room = over ? setting.width : setting.width - first - GAP;
+  const columns: Column[] = [
+    { title: [], width: first },
+    { title: [], width: room },
+  ];
   const pick: Pick = ({ labels }) => labels.find;
-  const spec = table(setting, 'unplaced', columns, continued(setting, pick));
-  const size = stacked ? NUMBER_LEAST : numberSize(numbers);
-  const heads = [heading(setting, pick), remark(setting, ({ labels }) => labels.findHow)];
+  const spec = table(setting, 'unplaced', columns, continued(setting, pick), over);
+  const head = titles(spec);
   const body = rows.flatMap((each) => {
-    const number: Block =
+    const number =
       each.number === null
         ? texts(
             speech.each(({ labels }) => labels.unreadable),
             { size: TEXT, bold: true },
             first,
           )
-        : cowNumber(each.number, size, first);
-    const words = texts(speech.crewSays(each.because), { size: TEXT }, stacked ? first : setting.width - first - GAP);
-    return row(spec, stacked ? [stack([number, words])] : [number, words], 1, titles(spec));
+        : cowNumber(each.number, first);
+    return row(spec, [number, texts(speech.crewSays(each.because), { size: TEXT }, room)], 1, head);
   });
-  return [...heads, ...body];
+  return [heading(setting, pick), remark(setting, ({ labels }) => labels.findHow), ...body];
 };
 
 const held = (setting: Setting, sheet: MilkHoldSheet): Piece[] => {
-  const { mark } = setting.views.farm;
   const rows = sheet.held;
   const made: Piece[] = [
     rows.length === 0
       ? total(setting, ({ labels }) => labels.noneHeld)
       : total(setting, ({ labels, format }) => labels.milkOut(rows.length, format)),
   ];
-  if (rows.length > 0 && mark !== null) made.push(sentence(setting, ({ labels }) => labels.wears(mark)));
   const make = heldRows(setting, rows);
   const strayed = rows.filter((each) => each.dryInMilkedGroup);
   if (strayed.length > 0) made.push(...make(strayed, ({ labels }) => labels.dryAmongMilkers));

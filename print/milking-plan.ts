@@ -4,18 +4,7 @@ import { type Instant, instantText, MINUTE, parseInstant } from '../shared/insta
 import { mustBe } from '../shared/refusal.ts';
 import { type Block, text, texts, tickFor } from './blocks.ts';
 import type { Piece } from './pages.ts';
-import {
-  continued,
-  cowNumber,
-  heading,
-  none,
-  numberSize,
-  numberWidth,
-  type Pick,
-  type Setting,
-  sentence,
-  table,
-} from './parts.ts';
+import { continued, cowNumber, heading, none, numberWidth, type Pick, type Setting, sentence, table } from './parts.ts';
 import { HEADING } from './sizes.ts';
 import { type Column, GAP, piece, row, titles } from './table.ts';
 
@@ -84,13 +73,12 @@ const finishOf = (row: PlanRow): string => {
 const slow = (setting: Setting): Piece[] => {
   const { slow: cows } = setting.views.sheets['milking-plan'];
   if (cows.length === 0) return [none(setting, ({ labels }) => labels.noneSlow)];
-  const size = numberSize(cows);
-  const cell = numberWidth(cows) + 18;
+  const cell = numberWidth(cows, 0) + 18;
   const across = Math.max(1, Math.floor((setting.width + 6) / (cell + 6)));
   const pick: Pick = ({ labels }) => labels.slow;
   const rows: Piece[] = [];
   for (let from = 0; from < cows.length; from += across) {
-    const some = cows.slice(from, from + across).map((cow) => cowNumber(cow, size, cell - 12));
+    const some = cows.slice(from, from + across).map((cow) => cowNumber(cow, cell - 12));
     const height = Math.max(...some.map((block) => block.height)) + 8;
     const line: Block = {
       width: setting.width,

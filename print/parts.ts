@@ -3,7 +3,7 @@ import type { Views } from '../projections/views.ts';
 import { type Block, framed, stack, text, texts } from './blocks.ts';
 import { textWidth } from './lines.ts';
 import type { Piece } from './pages.ts';
-import { HEADING, NUMBER_AIM, NUMBER_LEAST, TEXT, TOTAL } from './sizes.ts';
+import { HEADING, NUMBER_AIM, TEXT, TOTAL } from './sizes.ts';
 import type { Speech, Voice } from './speech.ts';
 import { type Column, piece, type TableSpec } from './table.ts';
 
@@ -60,20 +60,29 @@ export const total = (setting: Setting, pick: Pick): Piece =>
 export const framedNote = (setting: Setting, blocks: readonly Block[]): Piece =>
   piece('note', 'P', framed(stack(blocks), 7, 2, setting.width), { above: 8, below: 2 });
 
-/** The size of the cow numbers of one table: 8.7 mm where the longest leaves room for the rest, else 7.5 mm. */
-export const numberSize = (numbers: readonly string[]): number =>
-  numbers.every((number) => number.length <= 6) ? NUMBER_AIM : NUMBER_LEAST;
+/** Cow numbers on the wall and at the gates; lists at a desk take the least size instead. */
+export const numberStyle = (size = NUMBER_AIM) => ({ size, bold: true, figures: true });
 
-export const numberStyle = (size: number) => ({ size, bold: true, figures: true });
+/** A width that holds every number of a list, and what stands under them. */
+export const numberWidth = (numbers: readonly string[], least = 84, size = NUMBER_AIM): number =>
+  Math.max(least, ...numbers.map((number) => Math.ceil(textWidth(number, numberStyle(size))) + 2));
 
-/** A width that holds every number of a table, and what stands under them. */
-export const numberWidth = (numbers: readonly string[], least = 0, size = numberSize(numbers)): number => {
-  const style = numberStyle(size);
-  return Math.max(least, ...numbers.map((number) => Math.ceil(textWidth(number, style)) + 2));
+/** Numbers wider than this stand on a line of their own, over the row's words, and leave these the whole width. */
+const BESIDE = 110;
+
+export interface NumberColumn {
+  readonly width: number;
+  /** Over the other columns, not beside them. */
+  readonly over: boolean;
+}
+
+export const numberColumn = (setting: Setting, numbers: readonly string[], size = NUMBER_AIM): NumberColumn => {
+  const width = numberWidth(numbers, 84, size);
+  return width <= BESIDE ? { width, over: false } : { width: setting.width, over: true };
 };
 
 /** A cow's number, large, and nothing else near its size. */
-export const cowNumber = (number: string, size: number, width: number): Block => {
+export const cowNumber = (number: string, width: number, size = NUMBER_AIM): Block => {
   const inner = text(number, numberStyle(size), width);
   // The line's room above the figures is not needed, and below only as much as a letter's tail takes.
   const above = size * 0.2;
@@ -85,9 +94,17 @@ export const cowNumber = (number: string, size: number, width: number): Block =>
   };
 };
 
-export const table = (setting: Setting, name: string, columns: readonly Column[], headingPiece?: Piece): TableSpec => ({
+export const table = (
+  setting: Setting,
+  name: string,
+  columns: readonly Column[],
+  headingPiece?: Piece,
+  over = false,
+): TableSpec => ({
   name,
   columns,
+  over,
+  width: setting.width,
   bodyHeight: setting.bodyHeight,
   heading: headingPiece,
   partLabel: (part, parts) => setting.speech.each(({ labels }) => labels.part(part, parts)),

@@ -11,7 +11,7 @@ export const CAPITAL = 0.668;
 /** Type size in points whose capitals and figures are that high. Rounded up to a tenth, so never smaller. */
 export const sizeForCapital = (millimetres: number): number => Math.ceil((mm(millimetres) / CAPITAL) * 10) / 10;
 
-/** Cow numbers: 20 arc-minutes at 1.5 m where the width allows, else 16 on a shrunken copy. */
+/** Cow numbers on the wall and at the gates: 20 arc-minutes at 1.5 m. On desk lists and for head counts: 16, on a shrunken copy. */
 export const NUMBER_AIM = sizeForCapital(8.73);
 export const NUMBER_LEAST = sizeForCapital(7.5);
 /** Everything else that the crew act on: 16 arc-minutes at 0.7 m on a shrunken copy. */

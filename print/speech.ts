@@ -38,6 +38,7 @@ export const speechFor = (tags: readonly string[], views: Views): Speech => {
   const frame = {
     zone: mustBe(parseZone(views.farm.timeZone)),
     near: dayOfMilking(mustBe(parseMilkingId(views.milking.id))),
+    unbroken: true,
   };
   const voices = tags.map((tag): Voice => {
     const words = wordsFor(tag);

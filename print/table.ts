@@ -2,7 +2,7 @@
  * The one table engine: columns at computed places, rows that grow to hold what they say, titles said again on each page.
  * A row taller than a page becomes several whole rows, each with the cow's number and "part 1 of 2".
  */
-import { type Block, stack, text } from './blocks.ts';
+import { type Block, nothing, stack, texts } from './blocks.ts';
 import type { Tag } from './ink.ts';
 import type { Piece } from './pages.ts';
 import { TEXT } from './sizes.ts';
@@ -16,6 +16,9 @@ export interface TableSpec {
   /** Tables of one name are one table to a reader of the tags. */
   readonly name: string;
   readonly columns: readonly Column[];
+  /** The first column stands on a line of its own over the others, for numbers too long to stand beside them. */
+  readonly over: boolean;
+  readonly width: number;
   /** Body of a page: no row may be taller. */
   readonly bodyHeight: number;
   /** Said above the column titles on a page that the table goes on to. */
@@ -25,25 +28,26 @@ export interface TableSpec {
 
 export const GAP = 9;
 const PADDING = 4;
+/** Between a number that stands over its row and the row. */
+const UNDER = 4;
 
-export const widthOf = (columns: readonly Column[]): number =>
-  columns.reduce((sum, column) => sum + column.width, 0) + GAP * Math.max(0, columns.length - 1);
-
-const placesOf = (columns: readonly Column[]): number[] => {
+const placesOf = ({ columns, over }: TableSpec): number[] => {
   let at = 0;
-  return columns.map((column) => {
+  return columns.map((column, index) => {
     const here = at;
-    at += column.width + GAP;
+    if (index > 0 || !over) at += column.width + GAP;
     return here;
   });
 };
 
-/** The row of titles. */
+/** The row of titles; a number that stands over the others needs none. */
 export const titles = (spec: TableSpec): Piece => {
   const style = { size: TEXT, bold: false };
-  const blocks = spec.columns.map((column) => stack(column.title.map((each) => text(each, style, column.width))));
+  const blocks = spec.columns.map((column, index) =>
+    spec.over && index === 0 ? nothing : texts(column.title, style, column.width),
+  );
   const height = Math.max(0, ...blocks.map((block) => block.height)) + 3;
-  const places = placesOf(spec.columns);
+  const places = placesOf(spec);
   return {
     kind: 'titles',
     lines: 0,
@@ -64,8 +68,7 @@ export const titles = (spec: TableSpec): Piece => {
 export const row = (spec: TableSpec, cells: readonly Block[], lines = 1, heading: Piece = titles(spec)): Piece[] => {
   const again = spec.heading === undefined ? [heading] : [spec.heading, heading];
   const room = spec.bodyHeight - again.reduce((sum, piece) => sum + piece.height, 0) - 2 * PADDING - 2;
-  const tallest = Math.max(0, ...cells.map((cell) => cell.height));
-  if (tallest <= room) return [rowPiece(spec, cells, lines, again, lines > 0)];
+  if (heightOf(spec, cells) <= room) return [rowPiece(spec, cells, lines, again, lines > 0)];
   const parts = partsOf(spec, cells, room);
   return parts.map((part, index) => rowPiece(spec, part, index === 0 ? lines : 0, again, lines > 0));
 };
@@ -77,9 +80,9 @@ const rowPiece = (
   again: readonly Piece[],
   ruled: boolean,
 ): Piece => {
-  const tallest = Math.max(0, ...cells.map((cell) => cell.height));
-  const places = placesOf(spec.columns);
-  const height = tallest + 2 * PADDING;
+  const places = placesOf(spec);
+  const height = heightOf(spec, cells) + 2 * PADDING;
+  const under = spec.over ? (cells[0]?.height ?? 0) + UNDER : 0;
   return {
     kind: 'row',
     lines,
@@ -91,8 +94,8 @@ const rowPiece = (
         cells.map((cell, index) => ({
           heading: index === 0 ? 'Row' : undefined,
           draw: () => {
-            if (index === 0 && ruled) ink.rule(x, y, widthOf(spec.columns), 0.8);
-            cell.draw(ink, x + (places[index] ?? 0), y + PADDING);
+            if (index === 0 && ruled) ink.rule(x, y, spec.width, 0.8);
+            cell.draw(ink, x + (places[index] ?? 0), y + PADDING + (index === 0 ? 0 : under));
           },
         })),
       );
@@ -100,19 +103,21 @@ const rowPiece = (
   };
 };
 
-const partsOf = (spec: TableSpec, cells: readonly Block[], room: number): Block[][] => {
-  const [first, ...rest] = cells;
-  const label = stack(spec.partLabel(8, 8).map((each) => text(each, { size: TEXT }, spec.columns[0]?.width ?? 0)));
-  const piles = rest.map((cell) => chunks(cell, room));
+const heightOf = ({ over }: TableSpec, [first = nothing, ...rest]: readonly Block[]): number => {
+  const tallest = Math.max(0, ...rest.map((cell) => cell.height));
+  return over ? first.height + UNDER + tallest : Math.max(first.height, tallest);
+};
+
+const partsOf = (spec: TableSpec, [first = nothing, ...rest]: readonly Block[], room: number): Block[][] => {
+  const labelled = (part: number, parts: number): Block =>
+    stack([first, texts(spec.partLabel(part, parts), { size: TEXT }, spec.columns[0]?.width ?? 0)]);
+  const left = spec.over ? room - labelled(8, 8).height - UNDER : room;
+  const piles = rest.map((cell) => chunks(cell, left));
   const count = Math.max(1, ...piles.map((pile) => pile.length));
-  return Array.from({ length: count }, (_, part) => {
-    const says = spec.partLabel(part + 1, count);
-    const number = stack([
-      ...(first === undefined ? [] : [first]),
-      ...says.map((each) => text(each, { size: TEXT }, Math.max(spec.columns[0]?.width ?? 0, label.width))),
-    ]);
-    return [number, ...piles.map((pile) => pile[part] ?? stack([]))];
-  });
+  return Array.from({ length: count }, (_, part) => [
+    labelled(part + 1, count),
+    ...piles.map((pile) => pile[part] ?? nothing),
+  ]);
 };
 
 const chunks = (block: Block, room: number): Block[] => {

@@ -32,7 +32,7 @@ export interface VerifyReport {
 const MOST_PROBLEMS = 1_000;
 
 export const verifyBook = (db: Connection, path: string, formats: readonly Format[]): VerifyReport =>
-  db.transaction((): VerifyReport => {
+  ofOneMoment(db, (): VerifyReport => {
     const problems: { position: number | null; problem: string }[] = [];
     const notes: string[] = [];
     const tell: Tell = (position, problem) => {
@@ -72,7 +72,21 @@ export const verifyBook = (db: Connection, path: string, formats: readonly Forma
     );
     problems.sort((a, b) => (a.position ?? Number.MAX_SAFE_INTEGER) - (b.position ?? Number.MAX_SAFE_INTEGER));
     return { ok: problems.length === 0, position: range.size, root, problems, signed, papers, setAside, notes };
-  })();
+  });
+
+/** Reads inside one transaction; a damaged file may refuse even to end it, which is no finding of its own. */
+const ofOneMoment = <T>(db: Connection, work: () => T): T => {
+  db.exec('begin');
+  try {
+    return work();
+  } finally {
+    try {
+      if (db.inTransaction) db.exec('rollback');
+    } catch {
+      // What is wrong has been told by then.
+    }
+  }
+};
 
 const checkHead = (head: Head, range: { size: number; peaks: readonly string[] }, tell: Tell): void => {
   if (head.size !== range.size) {

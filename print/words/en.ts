@@ -1,13 +1,13 @@
 /** English, the language of `print --json` and of every text that no other dictionary has. */
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
-import type { Format } from './format.ts';
+import type { Format, Forms } from './format.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
-const days = { one: '# day', other: '# days' };
-const milkings = { one: '# milking', other: '# milkings' };
-const doses = { one: '# dose', other: '# doses' };
-const cows = { one: '# cow', other: '# cows' };
+const days: Forms = { one: '# day', other: '# days' };
+const milkings: Forms = { one: '# milking', other: '# milkings' };
+const doses: Forms = { one: '# dose', other: '# doses' };
+const cows: Forms = { one: '# cow', other: '# cows' };
 
 const causes: Record<OffLabelCause, string> = {
   said: 'written down as off-label',
@@ -360,7 +360,7 @@ export const en: Words = {
     keepOut: 'KEEP OUT. No end known: ask',
     keepOutDry: 'KEEP OUT. She is dry: ask',
     afterTime: (time) => `after ${time}`,
-    milkingsLeft: (n, f) => f.count(n, { one: 'this milking only', other: '# milkings left' }),
+    milkingsLeft: (n, f) => (n === 1 ? 'this milking only' : f.count(n, { other: '# milkings left' })),
     askFirst: 'Given during this milking: ask whether she was milked first',
     bandsOff: (n, f) => `Bands off: ${f.count(n, cows)} free since the last sheet`,
     bandOff: 'band off',

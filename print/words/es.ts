@@ -1,13 +1,13 @@
 /** Spanish, of crews from both sides of the ocean. Wants a native reader of the trade before anybody relies on it. */
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
-import type { Format } from './format.ts';
+import type { Format, Forms } from './format.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
-const days = { one: '# día', other: '# días' };
-const milkings = { one: '# ordeño', other: '# ordeños' };
-const doses = { one: '# dosis', other: '# dosis' };
-const cows = { one: '# vaca', other: '# vacas' };
+const days: Forms = { one: '# día', other: '# días' };
+const milkings: Forms = { one: '# ordeño', other: '# ordeños' };
+const doses: Forms = { one: '# dosis', other: '# dosis' };
+const cows: Forms = { one: '# vaca', other: '# vacas' };
 
 const causes: Record<OffLabelCause, string> = {
   said: 'anotado fuera de etiqueta',
@@ -305,7 +305,7 @@ export const es: Words = {
     'sort.fresh-move': () => 'sale de recién paridas',
   },
   labels: {
-    onlyFor: (when) => `Solo para ${when}`,
+    onlyFor: (when) => `Solo para el ${when}`,
     takeOldDown: 'Quite la hoja vieja.',
     replaces: (ref) => `Sustituye a ${ref}: quite aquella.`,
     rehearsal: 'ENSAYO: no es para vacas de verdad',
@@ -369,7 +369,7 @@ export const es: Words = {
     keepOut: 'FUERA. Sin final conocido: pregunte',
     keepOutDry: 'FUERA. Está seca: pregunte',
     afterTime: (time) => `después de ${time}`,
-    milkingsLeft: (n, f) => f.count(n, { one: 'solo este ordeño', other: 'quedan # ordeños' }),
+    milkingsLeft: (n, f) => (n === 1 ? 'solo este ordeño' : f.count(n, { other: 'quedan # ordeños' })),
     askFirst: 'Dado durante este ordeño: pregunte si se ordeñó antes',
     bandsOff: (n, f) =>
       `Quitar banda: ${f.count(n, { one: '# vaca libre', other: '# vacas libres' })} desde la última hoja`,

@@ -7,13 +7,17 @@ import { dayNumber, type LocalDay, parseLocalDay, WEEKDAYS } from '../../shared/
 import { mustBe } from '../../shared/refusal.ts';
 import type { Zone } from '../../shared/zone.ts';
 
-/** Plural forms; `#` stands for the number. `other` serves for those that a language does not have. */
-export type Forms = Partial<Record<Intl.LDMLPluralRule, string>> & { readonly other: string };
+/** A form with `#` for the number: in many languages `one` is 21 too, so no form may leave the number out. */
+type Form = `${string}#${string}`;
+/** Plural forms; `other` serves for those that a language does not have. */
+export type Forms = Partial<Record<Intl.LDMLPluralRule, Form>> & { readonly other: Form };
 
 export interface Frame {
   readonly zone: Zone;
   /** The day of the milking: its year is left out of dates, every other year is written. Absent: always written. */
   readonly near?: LocalDay | undefined;
+  /** For paper: a date and its time stay on one line, held by spaces that do not break. */
+  readonly unbroken?: boolean | undefined;
 }
 
 export interface Format {
@@ -78,12 +82,13 @@ export const formatFor = (language: Language, frame: Frame): Format => {
   const intl = formatters(language.locale);
   const { zone } = frame;
   const year = frame.near?.slice(0, 4);
+  const held = (text: string): string => (frame.unbroken === true ? text.replaceAll(' ', '\u00a0') : text);
 
   const dayText = kept((day: string) => {
     const parsed = mustBe(parseLocalDay(day));
     const date = asUtcDay(parsed);
     const shape = parsed.slice(0, 4) === year ? intl.dayMonth : intl.dayMonthYear;
-    return `${intl.shortDay.format(date)} ${shape.format(date)}`;
+    return held(`${intl.shortDay.format(date)} ${shape.format(date)}`);
   });
 
   const wall = (instant: Instant): string => {
@@ -97,7 +102,7 @@ export const formatFor = (language: Language, frame: Frame): Format => {
     return isRepeated(zone, instant) ? `${shown} (${offsetText(zone, instant)})` : shown;
   };
 
-  const time = kept((text: string) => `${dayText(zone.dayOf(mustBe(parseInstant(text))))} ${clock(text)}`);
+  const time = kept((text: string) => held(`${dayText(zone.dayOf(mustBe(parseInstant(text))))} ${clock(text)}`));
   const milkingName = (name: string): string => language.milkingNames[name.toLowerCase()] ?? name;
   const number = (value: number): string => intl.number.format(value);
   const hours = (value: number): string => `${number(value)} h`;

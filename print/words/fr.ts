@@ -1,13 +1,13 @@
 /** French. Wants a native reader of the trade before anybody relies on it. */
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
-import type { Format } from './format.ts';
+import type { Format, Forms } from './format.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
-const days = { one: '# jour', other: '# jours' };
-const milkings = { one: '# traite', other: '# traites' };
-const doses = { one: '# dose', other: '# doses' };
-const cows = { one: '# vache', other: '# vaches' };
+const days: Forms = { one: '# jour', other: '# jours' };
+const milkings: Forms = { one: '# traite', other: '# traites' };
+const doses: Forms = { one: '# dose', other: '# doses' };
+const cows: Forms = { one: '# vache', other: '# vaches' };
 
 const causes: Record<OffLabelCause, string> = {
   said: 'noté hors étiquette',
@@ -312,7 +312,7 @@ export const fr: Words = {
     'sort.fresh-move': () => 'sort des fraîches',
   },
   labels: {
-    onlyFor: (when) => `Seulement pour ${when}`,
+    onlyFor: (when) => `Seulement pour le ${when}`,
     takeOldDown: 'Retirez la vieille feuille.',
     replaces: (ref) => `Elle remplace ${ref} : retirez celle-là.`,
     rehearsal: 'RÉPÉTITION : pas pour de vraies vaches',
@@ -370,7 +370,7 @@ export const fr: Words = {
     keepOut: 'DEHORS. Fin inconnue : demandez',
     keepOutDry: 'DEHORS. Elle est tarie : demandez',
     afterTime: (time) => `après ${time}`,
-    milkingsLeft: (n, f) => f.count(n, { one: 'cette traite seulement', other: 'encore # traites' }),
+    milkingsLeft: (n, f) => (n === 1 ? 'cette traite seulement' : f.count(n, { other: 'encore # traites' })),
     askFirst: 'Donné pendant cette traite : demandez si elle a été traite avant',
     bandsOff: (n, f) =>
       `Bandes à ôter : ${f.count(n, { one: '# vache libre', other: '# vaches libres' })} depuis la dernière feuille`,

@@ -1,13 +1,13 @@
 /** Polish. Wants a native reader of the trade before anybody relies on it. */
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
-import type { Format } from './format.ts';
+import type { Format, Forms } from './format.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
-const days = { one: '# dzień', few: '# dni', many: '# dni', other: '# dnia' };
-const milkings = { one: '# dój', few: '# doje', many: '# dojów', other: '# doju' };
-const doses = { one: '# dawka', few: '# dawki', many: '# dawek', other: '# dawki' };
-const cows = { one: '# krowa', few: '# krowy', many: '# krów', other: '# krowy' };
+const days: Forms = { one: '# dzień', few: '# dni', many: '# dni', other: '# dnia' };
+const milkings: Forms = { one: '# dój', few: '# doje', many: '# dojów', other: '# doju' };
+const doses: Forms = { one: '# dawka', few: '# dawki', many: '# dawek', other: '# dawki' };
+const cows: Forms = { one: '# krowa', few: '# krowy', many: '# krów', other: '# krowy' };
 
 const causes: Record<OffLabelCause, string> = {
   said: 'zapisano poza etykietą',
@@ -305,7 +305,7 @@ export const pl: Words = {
     'sort.fresh-move': () => 'ze świeżo wycielonych',
   },
   labels: {
-    onlyFor: (when) => `Tylko na ${when}`,
+    onlyFor: (when) => `Tylko: ${when}`,
     takeOldDown: 'Zdjąć stary arkusz.',
     replaces: (ref) => `Zastępuje ${ref}: tamten zdjąć.`,
     rehearsal: 'ĆWICZENIE: nie dla prawdziwych krów',
@@ -359,7 +359,7 @@ export const pl: Words = {
     unreadable: 'bez numeru',
     dryAmongMilkers: 'Zasuszona wśród dojonych: nie do zbiornika',
     groupHeld: (group, n, f) => `${group}: wstrzymane ${f.number(n)}`,
-    groupNone: (group) => `${group}: żadna`,
+    groupNone: (group) => `${group}: żadna wstrzymana`,
     wears: (mark) => `Każda nosi: ${mark}`,
     isNew: 'NOWA',
     milkTo: (place) => `mleko do: ${place}`,
@@ -376,7 +376,9 @@ export const pl: Words = {
     keepOutDry: 'NIE. Zasuszona: pytać',
     afterTime: (time) => `po ${time}`,
     milkingsLeft: (n, f) =>
-      f.count(n, { one: 'tylko ten dój', few: 'jeszcze # doje', many: 'jeszcze # dojów', other: 'jeszcze # doju' }),
+      n === 1
+        ? 'tylko ten dój'
+        : f.count(n, { few: 'jeszcze # doje', many: 'jeszcze # dojów', other: 'jeszcze # doju' }),
     askFirst: 'Podano w czasie tego doju: zapytać, czy była dojona wcześniej',
     bandsOff: (n, f) => `Zdjąć opaski: ${f.count(n, cows)} wolne od ostatniego arkusza`,
     bandOff: 'opaska zdjęta',

@@ -1,13 +1,13 @@
 /** Ukrainian. Wants a native reader of the trade before anybody relies on it. */
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
-import type { Format } from './format.ts';
+import type { Format, Forms } from './format.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
-const days = { one: '# день', few: '# дні', many: '# днів', other: '# дня' };
-const milkings = { one: '# доїння', few: '# доїння', many: '# доїнь', other: '# доїння' };
-const doses = { one: '# доза', few: '# дози', many: '# доз', other: '# дози' };
-const cows = { one: '# корова', few: '# корови', many: '# корів', other: '# корови' };
+const days: Forms = { one: '# день', few: '# дні', many: '# днів', other: '# дня' };
+const milkings: Forms = { one: '# доїння', few: '# доїння', many: '# доїнь', other: '# доїння' };
+const doses: Forms = { one: '# доза', few: '# дози', many: '# доз', other: '# дози' };
+const cows: Forms = { one: '# корова', few: '# корови', many: '# корів', other: '# корови' };
 
 const causes: Record<OffLabelCause, string> = {
   said: 'записано як поза етикеткою',
@@ -298,7 +298,7 @@ export const uk: Words = {
     'sort.fresh-move': () => 'з новотільних',
   },
   labels: {
-    onlyFor: (when) => `Тільки на ${when}`,
+    onlyFor: (when) => `Тільки: ${when}`,
     takeOldDown: 'Зніміть старий аркуш.',
     replaces: (ref) => `Замінює ${ref}: той зніміть.`,
     rehearsal: 'НАВЧАННЯ: не для справжніх корів',
@@ -352,7 +352,7 @@ export const uk: Words = {
     unreadable: 'без номера',
     dryAmongMilkers: 'Сухостійна серед дійних: не в танк',
     groupHeld: (group, n, f) => `${group}: затримано ${f.number(n)}`,
-    groupNone: (group) => `${group}: жодної`,
+    groupNone: (group) => `${group}: жодної затриманої`,
     wears: (mark) => `Кожна має: ${mark}`,
     isNew: 'НОВА',
     milkTo: (place) => `молоко: ${place}`,
@@ -368,7 +368,6 @@ export const uk: Words = {
     keepOut: 'НЕ В ТАНК. Кінець невідомий: питати',
     keepOutDry: 'НЕ В ТАНК. Сухостійна: питати',
     afterTime: (time) => `після ${time}`,
-    // 21 counts as one in Ukrainian: only this milking itself may leave the number out.
     milkingsLeft: (n, f) =>
       n === 1
         ? 'лише це доїння'

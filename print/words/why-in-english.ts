@@ -1,7 +1,9 @@
 /** What `why` says on the command line, which speaks English alone; never on a sheet. */
-import type { Says } from './dictionary.ts';
 
-const days = { one: '# day', other: '# days' };
+import type { Says } from './dictionary.ts';
+import type { Forms } from './format.ts';
+
+const days: Forms = { one: '# day', other: '# days' };
 
 type WhyKey = Extract<keyof Says, `why.${string}`>;
 

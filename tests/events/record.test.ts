@@ -1,6 +1,7 @@
 /** What a book does with what arrives: recorded once, in order, or kept aside; one receipt each. */
 import { describe, expect, test } from 'vitest';
 import { KINDS } from '../../events/kinds.ts';
+import { appender } from '../../events/log/append.ts';
 import { plusHours } from '../../shared/instant.ts';
 import { bare, dose, handClock, line, NOW, newBook, newPath, opened, passed, strike, turnedAway } from './a-book.ts';
 
@@ -206,5 +207,25 @@ describe('the farm and its book', () => {
     expect(second.bookId).toBe(first.bookId);
     expect(second.head()).toEqual(before);
     expect(second.read()).toEqual(known);
+  });
+});
+
+describe('from a peer book', () => {
+  test('one id with two contents is kept twice, known again each time, and a strike of a strike is kept too', () => {
+    const path = newPath();
+    const book = opened(path);
+    book.record([dose('a', '412'), strike('s', 'a')]);
+    const peer = appender(bare(path), { clock: handClock(), bookId: book.bookId, newFarmId: () => 'farm' });
+    const ways = { via: 'laptop', sameId: 'keep-both' } as const;
+    expect(peer.record([dose('a', '413'), strike('t', 's')], ways)).toMatchObject([
+      { id: 'a', outcome: 'recorded', position: 3 },
+      { id: 't', outcome: 'recorded', position: 4 },
+    ]);
+    expect(peer.record([dose('a', '413'), dose('a', '412')], ways)).toMatchObject([
+      { outcome: 'already-known', position: 3, struck: true },
+      { outcome: 'already-known', position: 1, struck: true },
+    ]);
+    expect(book.find('a').map(({ position }) => position)).toEqual([1, 3]);
+    expect(book.verify()).toMatchObject({ ok: true, position: 4, setAside: 0 });
   });
 });

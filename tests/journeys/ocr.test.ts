@@ -1,6 +1,7 @@
 /**
  * A bad printer and a bad copier: the wall sheet in pure black and white at 150 dots an inch, shrunk to 94 %, and every cow
- * number on it still read right by a machine that has only the picture (tesseract, one line, digits only).
+ * number on it still read right by a machine that has only the picture (tesseract, one line, digits only), and the
+ * checkpoint's code by one that reads codes (zbarimg).
  */
 import { execFileSync, spawnSync } from 'node:child_process';
 import fs from 'node:fs';
@@ -114,4 +115,25 @@ test('every cow number on a shrunken black-and-white copy of the wall sheet is r
     .map(({ page, box }) => ({ printed: box.text, seen: read(picture(file, page, box)) }))
     .filter(({ printed, seen }) => printed !== seen);
   expect(wrong).toEqual([]);
+});
+
+test('the code on a shrunken black-and-white copy holds the signed checkpoint, to the byte', async () => {
+  const checkpoint = [
+    'byrebook/0190b6d2-0000-7000-8000-00000000b00c',
+    '1841',
+    'Xcnaeacg1mpVZy3Ad7Zoqudgjqi9JYM/jcO/0YEMyg4=',
+    '',
+    `— byrebook/0190b6d2-0000-7000-8000-00000000b00c ${'Ab+/'.repeat(22)}AAAA`,
+    '',
+  ].join('\n');
+  const views = evening([farm(), ...CUPBOARD, milker('412')]).at('2026-03-14/afternoon');
+  const stem = path.join(folder, 'code');
+  fs.writeFileSync(`${stem}.pdf`, await renderWall(views, { ...MARKS, checkpoint }));
+  execFileSync('pdftoppm', ['-r', String(DPI), '-mono', '-f', '1', '-l', '1', '-singlefile', `${stem}.pdf`, stem]);
+  const seen = execFileSync('zbarimg', ['--raw', '--quiet', '-Sdisable', '-Sqrcode.enable', `${stem}.pbm`], {
+    encoding: 'utf8',
+    // zbarimg tells of a missing message bus, which it does not need.
+    stdio: ['ignore', 'pipe', 'ignore'],
+  });
+  expect(seen).toBe(`${checkpoint}\n`);
 });

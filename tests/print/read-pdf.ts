@@ -1,5 +1,5 @@
-/** A PDF as an independent reader sees it: every stretch of text with its place, size and face, and every box drawn. */
-import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+/** A PDF as an independent reader sees it: every stretch of text with its place, size and face. */
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 export interface TextBox {
   readonly text: string;
@@ -31,6 +31,7 @@ export const readPdf = async (bytes: Uint8Array): Promise<ReadPdf> => {
   const task = getDocument({ data: new Uint8Array(bytes), useSystemFonts: false, verbosity: 0 });
   const document = await task.promise;
   const { info } = await document.getMetadata();
+  const facts: Readonly<Record<string, unknown>> = Object.fromEntries(Object.entries(info));
   const pages: ReadPage[] = [];
   for (let number = 1; number <= document.numPages; number += 1) {
     const page = await document.getPage(number);
@@ -58,8 +59,8 @@ export const readPdf = async (bytes: Uint8Array): Promise<ReadPdf> => {
   const read = {
     pages,
     text: pages.flatMap((page) => page.lines).join('\n'),
-    info: Object.fromEntries(Object.entries(info)),
-    language: Object.entries(info).find(([key]) => key === 'Language')?.[1] as string | null,
+    info: facts,
+    language: typeof facts.Language === 'string' ? facts.Language : null,
     tagged: mark?.Marked === true,
   };
   await task.destroy();
@@ -89,14 +90,6 @@ const linesOf = (boxes: readonly TextBox[]): string[] => {
     });
 };
 
-export interface DrawnBox {
-  readonly page: number;
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
 /** Structure tags of a page as a reader of the tags meets them: `H1`, `Table`, `TR`. */
 export const tagsOf = async (bytes: Uint8Array, number = 1): Promise<string[]> => {
   const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
@@ -112,13 +105,3 @@ export const tagsOf = async (bytes: Uint8Array, number = 1): Promise<string[]> =
   walk(tree);
   return roles;
 };
-
-/** Names of the painting operations, for what is drawn and no text. */
-export const operationsOf = async (bytes: Uint8Array, number = 1): Promise<ReadonlySet<number>> => {
-  const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
-  const document = await task.promise;
-  const list = await (await document.getPage(number)).getOperatorList();
-  await task.destroy();
-  return new Set(list.fnArray);
-};
-export { OPS };
