@@ -55,7 +55,9 @@ const flatten = (value: unknown, found: Json[], refused: TurnedBack[], notes: st
     found.push(value);
     return;
   }
-  const lists = isJson(value) ? Object.values(value).filter(Array.isArray) : [];
+  // What has a meta or an animal of its own is a resource that lost its type, not a list of others.
+  const isList = isJson(value) && !('meta' in value) && !('animal' in value);
+  const lists = isList ? Object.values(value).filter(Array.isArray) : [];
   if (isJson(value) && lists.length > 0 && depth < DEEPEST) {
     sayPage(value.view, notes);
     for (const list of lists) flatten(list, found, refused, notes, depth + 1);
@@ -179,7 +181,10 @@ const doses = (program: Omit<Incoming, 'nested'>): Incoming[] =>
       ...dose.raw,
     };
     dose.pass(...Object.keys(dose.raw));
-    const read = incomingOf(raw, program, `t${index + 1}`);
+    const part = `t${index + 1}`;
+    const own = incomingOf(raw, program, part);
+    // A meta that cannot be used is no reason to lose the dose: it falls back on the program's.
+    const read = 'problem' in own ? incomingOf(without(raw, ['meta']), program, part) : own;
     return 'problem' in read ? [] : [{ ...read, deleted: read.deleted || program.deleted }];
   });
 

@@ -122,6 +122,15 @@ export const programIn = (reading: Reading, resource: Incoming): Outcome => {
   const notes: string[] = [];
   const drafts: Draft[] = [];
   const refused: Refused[] = [];
+  const unreadable = ['treatments', 'courses'].filter(
+    (name) => fields.has(name) && fields.objects(name).length === 0 && !isEmptyList(fields.raw[name]),
+  );
+  if (unreadable.length > 0) {
+    const cow = reading.animals.subjectOf(resource.animal);
+    const problem = `${resource.name}: its ${unreadable.join(' and ')} cannot be read; ask which doses were given, and record them`;
+    return refusal(problem, cow === undefined ? [] : [cow]);
+  }
+  if (resource.nested.length === 0 && courses.length === 0) return notUsed('it names no dose and no course');
   for (const dose of resource.nested.filter((each) => !each.deleted)) {
     const outcome = treatmentIn(reading, dose, around);
     if (outcome.is === 'taken') {
@@ -139,6 +148,8 @@ export const programIn = (reading: Reading, resource: Incoming): Outcome => {
   }
   return taken(drafts, notes, refused);
 };
+
+const isEmptyList = (value: unknown): boolean => Array.isArray(value) && value.length === 0;
 
 const put = (drafts: Draft[], one: Draft): void => {
   const place = drafts.findIndex((each) => each.from === one.from && each.part === one.part);

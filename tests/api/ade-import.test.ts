@@ -117,6 +117,11 @@ describe('what is refused by name', () => {
       /names no "source"/,
     ],
     ['no modified', { ...dose('a', '101'), meta: { source: SOURCE, sourceId: 'a' } }, /last "modified"/],
+    [
+      'no type, though with lists in it',
+      { ...dose('a', '101', { withdrawals: [{}] }), resourceType: undefined },
+      /no "resourceType"/,
+    ],
     ['a kind nobody knows', event('Unheard', 'a', '101'), /this kind of resource is not known/],
     [
       'a time tomorrow',
@@ -359,6 +364,23 @@ describe('treatments', () => {
     expect(done.refused[0]).toMatchObject({
       cows: ['101'],
       problem: expect.stringMatching(/whether it is a plan or was given/),
+    });
+    expect(held()).toEqual(['101']);
+  });
+
+  test('R-27 a program whose list of doses cannot be read is set aside and holds her', () => {
+    const done = bring(event('TreatmentProgram', 'p', '101', { treatments: ['dose 1', dose('a', '101')] }));
+    expect(done.refused[0]).toMatchObject({
+      cows: ['101'],
+      problem: expect.stringMatching(/its treatments cannot be read/),
+    });
+  });
+
+  test('a dose whose own meta cannot be used falls back on its program’s', () => {
+    const nested = { ...dose('a', '101'), meta: { source: SOURCE, sourceId: 'a' } };
+    expect(bring(event('TreatmentProgram', 'p', '101', { treatments: [nested] }))).toMatchObject({
+      recorded: 1,
+      refused: [],
     });
     expect(held()).toEqual(['101']);
   });
