@@ -43,7 +43,6 @@ export interface Cow {
   readonly lifted: readonly EntryOf<'milk-hold-lifted'>[];
   readonly residueTests: readonly Hers<'residue-test'>[];
   readonly sortRequests: readonly Hers<'sort-request'>[];
-  readonly sortDone: readonly EntryOf<'sort-done'>[];
   readonly milkRecords: readonly EntryOf<'milk-record'>[];
 }
 
@@ -62,7 +61,6 @@ type CowKind =
   | 'milk-hold-lifted'
   | 'residue-test'
   | 'sort-request'
-  | 'sort-done'
   | 'milk-record'
   | 'group-move';
 
@@ -100,7 +98,6 @@ export const foldCow = (animal: Animal): Cow => {
     lifted: certain(assigned, 'milk-hold-lifted'),
     residueTests: only(assigned, 'residue-test'),
     sortRequests: only(assigned, 'sort-request'),
-    sortDone: certain(assigned, 'sort-done'),
     milkRecords: certain(assigned, 'milk-record'),
   };
 };

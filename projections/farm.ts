@@ -24,6 +24,8 @@ export interface Farm {
   readonly returned: ReadonlySet<string>;
   readonly received: readonly EntryOf<'medicine-received'>[];
   readonly disposed: readonly EntryOf<'medicine-disposed'>[];
+  /** When each sort request was first said to be done, whatever number it was said under. */
+  readonly sorted: ReadonlyMap<string, Instant>;
   /** Keys of doubts, alerts and things set aside that a person has settled. */
   readonly settled: ReadonlySet<string>;
 }
@@ -55,6 +57,11 @@ export const foldFarm = (entries: readonly Entry[]): Farm => {
     returned: new Set(only(entries, 'sheet-returned').map((entry) => entry.data.ref)),
     received: only(entries, 'medicine-received'),
     disposed: only(entries, 'medicine-disposed'),
+    sorted: new Map(
+      only(entries, 'sort-done')
+        .map((entry) => [entry.data.request, entry.at] as const)
+        .reverse(),
+    ),
     settled: new Set(only(entries, 'settled').map((entry) => entry.data.about)),
   };
 };

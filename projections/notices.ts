@@ -14,7 +14,7 @@ import { nthMilkingFor } from './milking-count.ts';
 import { type CowFile, countsFor, type Moment } from './moment.ts';
 import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { pregnancyAt } from './pregnancy.ts';
-import { openRequests } from './sort.ts';
+import { type OtherLists, severalPlaces } from './sort.ts';
 import type { Standing } from './standing.ts';
 import { milkHoldOf } from './treatment-hold.ts';
 import { aboutOf, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
@@ -64,14 +64,14 @@ export const alertsAt = (known: Known, moment: Moment, momentAt: MomentAt): Noti
     ),
   ]);
 
-export const doubtsAt = (known: Known, moment: Moment, standings: readonly Standing[]): Notice[] =>
+export const doubtsAt = (known: Known, moment: Moment, standings: readonly Standing[], lists: OtherLists): Notice[] =>
   unsettled(known, [
     ...herdDoubts(known, moment),
     ...strikeDoubts(known, moment),
     ...asideDoubts(known),
     ...farmDoubts(known, moment),
     ...known.files.flatMap((file) => historyDoubts(file, moment)),
-    ...standings.flatMap((standing) => standingDoubts(standing, moment)),
+    ...standings.flatMap((standing) => standingDoubts(standing, moment, lists)),
   ]);
 
 const herdDoubts = (known: Known, moment: Moment): Notice[] => {
@@ -276,7 +276,7 @@ const historyDoubts = (file: CowFile, moment: Moment): Notice[] => {
 };
 
 /** What sits oddly in how a cow stands at this milking. */
-const standingDoubts = (standing: Standing, moment: Moment): Notice[] => {
+const standingDoubts = (standing: Standing, moment: Moment, lists: OtherLists): Notice[] => {
   const { file, number: cow, group } = standing;
   const notices: Notice[] = [];
   const add = (key: string, reason: Because) => notices.push({ key, because: reason });
@@ -318,14 +318,6 @@ const standingDoubts = (standing: Standing, moment: Moment): Notice[] => {
       );
     }
   }
-  const requests = openRequests(standing, moment);
-  const places = [...new Set(requests.flatMap((request) => request.data.to ?? []))];
-  if (places.length > 1) {
-    const entries = requests.map((request) => request.id);
-    add(
-      `sort-several-places:${entries.join(':')}`,
-      because('R-60', 'doubt.sort-several-places', { cow, places }, entries),
-    );
-  }
-  return notices;
+  const several = severalPlaces(standing, moment, lists);
+  return several === undefined ? notices : [...notices, several];
 };

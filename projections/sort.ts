@@ -8,15 +8,18 @@ import { type Because, because } from './because.ts';
 import { numberAt } from './cow.ts';
 import type { Known } from './know.ts';
 import type { Moment } from './moment.ts';
+import { unplacedKey } from './notice-keys.ts';
 import type { Standing } from './standing.ts';
 import { leavingOf } from './unplaced.ts';
-import type { DryOffSheet, FreshMovesSheet, SortRow, SortSheet, TreatRow } from './views.ts';
+import type { DryOffSheet, FreshMovesSheet, Notice, SortRow, SortSheet, TreatRow } from './views.ts';
 
 type Request = EntryOf<'sort-request'>;
 
 interface Wanted {
   readonly reasons: Because[];
   readonly to: Set<string>;
+  /** Entries that name a place for her. */
+  readonly placedBy: readonly string[];
 }
 
 export interface OtherLists {
@@ -48,9 +51,14 @@ export const sortSheet = (
 const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
   const reasons: Because[] = [];
   const to = new Set<string>();
+  const placedBy = new Set<string>();
+  const place = (name: string, entries: readonly string[]): void => {
+    to.add(name);
+    for (const entry of entries) placedBy.add(entry);
+  };
   for (const request of openRequests(standing, moment)) {
     reasons.push(requestReason(request));
-    if (request.data.to !== undefined) to.add(request.data.to);
+    if (request.data.to !== undefined) place(request.data.to, [request.id]);
   }
   const mine = <T extends { cow: string; group?: string; from?: string }>(rows: readonly T[]) =>
     rows.filter((row) => row.cow === standing.number && (row.group ?? row.from) === standing.group.name);
@@ -58,11 +66,11 @@ const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted
     if (row.dryOffOn > moment.milking.day) continue;
     reasons.push(because('R-60', 'sort.dry-off', { product: row.product }, row.because.entries));
     const dry = moment.groups.find((group) => group.kind === 'dry');
-    if (dry !== undefined) to.add(dry.name);
+    if (dry !== undefined) place(dry.name, row.because.entries);
   }
   for (const row of mine(lists.fresh.out)) {
     reasons.push(because('R-60', 'sort.fresh-move', { to: row.to }, row.because.entries));
-    to.add(row.to);
+    place(row.to, row.because.entries);
   }
   for (const row of mine(lists.treat)) {
     if (!wantsHerCaught(row)) continue;
@@ -70,7 +78,18 @@ const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted
       because('R-60', 'sort.dose', { medicine: row.medicine, dose: row.dose, of: row.of }, row.because.entries),
     );
   }
-  return { reasons, to };
+  return { reasons, to, placedBy: [...placedBy] };
+};
+
+/** Wanted in several places at one milking: all are named on her row, and a person settles which (R-60). */
+export const severalPlaces = (standing: Standing, moment: Moment, lists: OtherLists): Notice | undefined => {
+  const { to, placedBy } = wantedOf(standing, moment, lists);
+  if (to.size < 2) return undefined;
+  const values = { cow: standing.number, places: [...to] };
+  return {
+    key: `sort-several-places:${placedBy.join(':')}`,
+    because: because('R-60', 'doubt.sort-several-places', values, placedBy),
+  };
 };
 
 /** An udder tube is given in the stall; every other dose wants her caught, and so does one whose route nobody wrote down. */
@@ -84,22 +103,19 @@ const requestReason = (request: Request): Because => {
   return because('R-60', 'sort.request', { reason, forWhom: forWhom ?? null, to: to ?? null }, [request.id]);
 };
 
-export const openRequests = (standing: Standing, moment: Moment): Request[] =>
+const openRequests = (standing: Standing, moment: Moment): Request[] =>
   standing.file.cow.sortRequests
     .map((hers) => hers.entry)
-    .filter((request) => isOpen(request, moment) && !isDone(standing, request, moment));
+    .filter((request) => isOpen(request, moment) && !endedByLeaving(standing, request, moment));
 
-const isDone = (standing: Standing, request: Request, moment: Moment): boolean => {
-  const { cow } = standing.file;
-  return (
-    cow.sortDone.some((done) => done.data.request === request.id && done.at <= moment.milking.start) ||
-    cow.left.some((left) => left.at >= request.at && left.at <= moment.milking.start)
-  );
-};
+const endedByLeaving = (standing: Standing, request: Request, moment: Moment): boolean =>
+  standing.file.cow.left.some((left) => left.at >= request.at && left.at <= moment.milking.start);
 
-/** Begun, and not past its end. */
+/** Begun, not past its end, and not said to be done. Done inside a milking, it stands on that one's list. */
 const isOpen = (request: Request, moment: Moment): boolean => {
   const { from, until } = request.data;
+  const done = moment.farm.sorted.get(request.id);
+  if (done !== undefined && done <= moment.milking.start) return false;
   const begins = from === undefined ? request.at : (moment.schedule.find(from)?.start ?? request.at);
   if (begins > moment.windowEnd || (from !== undefined && begins > moment.milking.start)) return false;
   return until === undefined || moment.milking.start <= lastInstant(until, moment);
@@ -123,10 +139,13 @@ const wontCome = (standing: Standing, moment: Moment): Because | undefined => {
     : because('R-61', 'sort.cannot-dry', { group }, []);
 };
 
+/** Somebody has found out which cow was meant. */
+const isSettled = (known: Known, request: Request): boolean => known.farm.settled.has(unplacedKey(request.id));
+
 /** Asked for after she had left. */
 const goneBefore = (known: Known, moment: Moment): SortSheet['cannot'][number][] =>
   known.herd.afterLeaving.flatMap(({ entry, animal }) => {
-    if (entry.type !== 'sort-request' || !isOpen(entry, moment)) return [];
+    if (entry.type !== 'sort-request' || !isOpen(entry, moment) || isSettled(known, entry)) return [];
     const file = known.files.find((each) => each.cow.key === animal.key);
     const left = file === undefined ? undefined : leavingOf(file.cow, moment);
     if (file === undefined || left === undefined) return [];
@@ -142,8 +161,8 @@ const goneBefore = (known: Known, moment: Moment): SortSheet['cannot'][number][]
 const ofNobody = (known: Known, moment: Moment): SortSheet['cannot'][number][] => {
   const gone = new Set(known.herd.afterLeaving.map(({ entry }) => entry.id));
   return known.herd.unplaced.flatMap(({ entry, how }) => {
-    if (entry.type !== 'sort-request' || how !== 'not-in-herd' || gone.has(entry.id) || !isOpen(entry, moment))
-      return [];
+    if (entry.type !== 'sort-request' || how !== 'not-in-herd' || gone.has(entry.id)) return [];
+    if (!isOpen(entry, moment) || isSettled(known, entry)) return [];
     return [
       {
         cow: entry.subject ?? '',

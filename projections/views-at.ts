@@ -62,6 +62,7 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
   const milkHold = milkHoldSheet(known, moment, standings);
   const dryOff = dryOffSheet(known, moment, standings);
   const fresh = freshMovesSheet(moment, standings);
+  const lists = { dryOff, fresh, treat: milkHold.treat };
   const { milking, schedule } = moment;
   const next = nextAfter(moment);
   return {
@@ -71,12 +72,12 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
     position: asked.position,
     farm: farmOnPaper(schedule, milking),
     alerts: alertsAt(known, moment, momentsOf(known, moment)),
-    doubts: doubtsAt(known, moment, standings),
+    doubts: doubtsAt(known, moment, standings, lists),
     sheets: {
       'milk-hold': milkHold,
       'dry-off': dryOff,
       'fresh-moves': fresh,
-      sort: sortSheet(known, moment, standings, { dryOff, fresh, treat: milkHold.treat }),
+      sort: sortSheet(known, moment, standings, lists),
       counts: countsSheet(known, moment, standings),
       'milking-plan': planSheet(known, moment),
       'beef-hold': beefHoldSheet(moment, standings),
