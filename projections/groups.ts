@@ -14,14 +14,19 @@ export interface Group {
 
 const MILKED_KINDS = new Set(['milking', 'fresh', 'hospital', 'unknown']);
 
+/** Milked at any milking at all, and not the hospital. */
+export const isMilkedBeforeHospital = ({ kind, milkedAt }: FarmSetUp['groups'][number] | Group): boolean =>
+  kind !== 'hospital' && (milkedAt === undefined ? MILKED_KINDS.has(kind) : milkedAt.length > 0);
+
 /** Milked groups by the farm's order with hospital last, then the others; ties as the farm listed them. */
 export const groupsInOrder = (setUp: FarmSetUp): readonly Group[] => {
-  const rank = (kind: GroupKind): number => (kind === 'hospital' ? 1 : MILKED_KINDS.has(kind) ? 0 : 2);
+  const rank = (group: FarmSetUp['groups'][number]): number =>
+    isMilkedBeforeHospital(group) ? 0 : group.kind === 'hospital' ? 1 : 2;
   return setUp.groups
     .map((group, listed) => ({ group, listed }))
     .sort(
       (a, b) =>
-        rank(a.group.kind) - rank(b.group.kind) ||
+        rank(a.group) - rank(b.group) ||
         (a.group.order ?? Number.MAX_SAFE_INTEGER) - (b.group.order ?? Number.MAX_SAFE_INTEGER) ||
         a.listed - b.listed,
     )

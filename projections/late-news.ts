@@ -9,11 +9,12 @@ import { DAY, type Instant, instantText } from '../shared/instant.ts';
 import { type Because, because, type TankLoadSaid } from './because.ts';
 import { endText, type HoldPiece, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
+import { sampledAt } from './milk-hold.ts';
 import { isThere, type Moment } from './moment.ts';
 import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { asidesByCow, bearersAt, type Standing, standingOf } from './standing.ts';
-import { loadOfCollection, loadsOf, ONLY_TANK, openLoad } from './tank.ts';
+import { loadOfCollection, loadsOf, ONLY_TANK, openLoads } from './tank.ts';
 import type { Notice } from './views.ts';
 
 type Issue = EntryOf<'sheet-issued'>;
@@ -192,15 +193,19 @@ const positiveTanks = (known: Known, schedule: Schedule): Notice[] => {
   const tests = known.farm.tankTests.filter((test) => test.data.result === 'positive');
   const collections = known.farm.collections.filter((collection) => collection.data.residueTest === 'positive');
   return [
-    ...tests.map((test): Notice => {
-      const load = openLoad(known, schedule, test.at);
-      const values = {
-        tank: load.tank,
-        at: instantText(test.at),
-        milkings: load.milkings.map((milking) => milking.id),
-        collectedAt: load.collection === null ? null : instantText(load.collection.at),
-      };
-      return { key: tankPositiveKey(test.id), because: because('R-32', 'alert.tank-positive', values, [test.id]) };
+    // A test does not name its tank: with several, what stood in any of them when the sample was drawn may be it.
+    ...tests.flatMap((test) => {
+      const sampled = sampledAt({ entry: test });
+      return openLoads(known, schedule, sampled).map((load, _, loads): Notice => {
+        const values = {
+          tank: load.tank,
+          at: instantText(sampled),
+          milkings: load.milkings.map((milking) => milking.id),
+          collectedAt: load.collection === null ? null : instantText(load.collection.at),
+        };
+        const key = tankPositiveKey(test.id, loads.length > 1 ? load.tank : undefined);
+        return { key, because: because('R-32', 'alert.tank-positive', values, [test.id]) };
+      });
     }),
     ...collections.map((collection): Notice => {
       const load = loadOfCollection(known, schedule, collection);

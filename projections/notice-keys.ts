@@ -8,4 +8,6 @@ export const leftOnHoldKey = (entryId: string): string => `left-on-hold:${entryI
 export const lateNewsKey = (milking: string, cow: string, entries: string): string =>
   `late-news:${milking}:${cow}:${entries}`;
 export const noSheetKey = (milking: string): string => `no-sheet:${milking}`;
-export const tankPositiveKey = (entryId: string): string => `tank-positive:${entryId}`;
+/** `tank`: where the farm has several and the test does not say which. */
+export const tankPositiveKey = (entryId: string, tank?: string): string =>
+  tank === undefined ? `tank-positive:${entryId}` : `tank-positive:${entryId}:${tank}`;

@@ -16,26 +16,27 @@ export interface TankLoad {
 export const ONLY_TANK = '1';
 
 /**
- * The loads that hold a milking's milk: every tank's first collection at or after its start, and the next one too where the
- * first fell into the milking. A load nobody has fetched is still here.
+ * The loads that hold a milking's milk: every tank's first collection at or after its start, and the next one too after
+ * each that fell into the milking. A load nobody has fetched is still here.
  */
 export const loadsOf = (known: Known, schedule: Schedule, milking: Milking): readonly TankLoad[] => {
-  const tanks = new Set(known.farm.collections.map(tankOf));
-  if (tanks.size === 0) tanks.add(ONLY_TANK);
   const end = windowEndOf(known, schedule, milking);
-  return [...tanks].sort().flatMap((tank): TankLoad[] => {
+  return tanksOf(known).flatMap((tank): TankLoad[] => {
     const collections = known.farm.collections.filter((each) => tankOf(each) === tank);
-    const first = collections.findIndex((each) => each.at >= milking.start);
-    if (first < 0) return [loadBefore(known, schedule, tank, collections, null)];
-    const loads = [loadBefore(known, schedule, tank, collections, first)];
-    const during = (collections[first]?.at ?? 0) <= end;
-    if (during)
-      loads.push(loadBefore(known, schedule, tank, collections, first + 1 < collections.length ? first + 1 : null));
-    return loads;
+    const during = collections.filter((each) => each.at >= milking.start && each.at <= end);
+    const next = collections.find((each) => each.at > end) ?? null;
+    return [...during, next].map((each) =>
+      loadBefore(known, schedule, tank, collections, each === null ? null : collections.indexOf(each)),
+    );
   });
 };
 
 const tankOf = (collection: EntryOf<'tank-collection'>): string => collection.data.tank ?? ONLY_TANK;
+
+const tanksOf = (known: Known): readonly string[] => {
+  const tanks = [...new Set(known.farm.collections.map(tankOf))].sort();
+  return tanks.length === 0 ? [ONLY_TANK] : tanks;
+};
 
 /** The load that ends at a collection (by its place among the tank's), or the one still here. */
 const loadBefore = (
@@ -75,10 +76,10 @@ export const loadOfCollection = (
   return loadBefore(known, schedule, tankOf(collection), collections, collections.indexOf(collection));
 };
 
-/** The load that stood in the tank at an instant. A test does not name its tank: the first by name is taken. */
-export const openLoad = (known: Known, schedule: Schedule, at: Instant): TankLoad => {
-  const tank = [...new Set(known.farm.collections.map(tankOf))].sort()[0] ?? ONLY_TANK;
-  const collections = known.farm.collections.filter((each) => tankOf(each) === tank);
-  const next = collections.findIndex((each) => each.at >= at);
-  return loadBefore(known, schedule, tank, collections, next < 0 ? null : next);
-};
+/** The load that stood in each tank at an instant, by the tank's name. */
+export const openLoads = (known: Known, schedule: Schedule, at: Instant): readonly TankLoad[] =>
+  tanksOf(known).map((tank) => {
+    const collections = known.farm.collections.filter((each) => tankOf(each) === tank);
+    const next = collections.findIndex((each) => each.at >= at);
+    return loadBefore(known, schedule, tank, collections, next < 0 ? null : next);
+  });

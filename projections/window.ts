@@ -3,7 +3,7 @@
 import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, later, MINUTE, mustBeInstant } from '../shared/instant.ts';
 import { groupAt, numberAt, presentAt } from './cow.ts';
-import { type Group, groupNamed, groupsInOrder, isMilkedAt } from './groups.ts';
+import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital } from './groups.ts';
 import type { Known } from './know.ts';
 import { stretchAt } from './lactation.ts';
 import type { CowFile } from './moment.ts';
@@ -28,13 +28,15 @@ export const inMilkByGroup = (known: Known, milking: Milking): ReadonlyMap<strin
   return byGroup;
 };
 
-/** The set-up's groups and, after them, any other group that cows were put in. */
+/** The set-up's groups, and any other group that cows were put in: after the milked ones, but before the hospital. */
 export const groupsAt = (schedule: Schedule, milking: Milking, standing: Iterable<string>): readonly Group[] => {
   const listed = groupsInOrder(schedule.inForceOn(milking.day).data);
   const strange = [...new Set(standing)]
     .filter((name) => name !== '' && !listed.some((group) => group.name === name))
     .sort();
-  return [...listed, ...strange.map((name) => groupNamed(listed, name))];
+  const after = listed.findIndex((group) => !isMilkedBeforeHospital(group));
+  const place = after < 0 ? listed.length : after;
+  return [...listed.slice(0, place), ...strange.map((name) => groupNamed(listed, name)), ...listed.slice(place)];
 };
 
 export const plannedEnd = (known: Known, schedule: Schedule, milking: Milking): Instant => {
