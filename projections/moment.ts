@@ -51,26 +51,26 @@ const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] => [
         entry.at >= dry.earliest - TWO_DAYS &&
         entry.at <= dry.at + TWO_DAYS,
     );
-    return recorded ? [] : [{ entry: doseOf(dry.entry, dry.at, product) }];
+    if (recorded) return [];
+    const dried = cow.dryOffs.find((entry) => entry.id === dry.entry && entry.at === dry.at);
+    // Who wrote down that she came dry did not give it.
+    const entered = cow.entered.find((entry) => entry.id === dry.entry);
+    if (dried !== undefined) return [{ entry: doseOf(dried, dry.at, product) }];
+    return entered === undefined ? [] : [{ entry: doseOf({ ...entered, author: '' }, dry.at, product) }];
   }),
   ...cow.mayBeDryOffs.flatMap(({ entry, mayBe }): Hers<'treatment'>[] => {
     const { product } = entry.data;
     if (product === undefined || product === 'none' || mayBe === undefined) return [];
-    return [{ entry: { ...doseOf(entry.id, entry.at, product), subject: entry.subject ?? '' }, mayBe }];
+    return [{ entry: doseOf(entry, entry.at, product), mayBe }];
   }),
 ];
 
-const doseOf = (id: string, at: Instant, medicine: string): EntryOf<'treatment'> => ({
-  id,
-  type: 'treatment',
-  at,
-  author: '',
-  source: '',
-  data: { medicine },
-  content: '',
-  position: 0,
-  recordedAt: at,
-});
+/** What was given at a dry-off, or before she came, as a dose. An empty author: nobody says who gave it. */
+export const doseOf = (
+  entry: EntryOf<'dry-off'> | EntryOf<'cow-entered'>,
+  at: Instant,
+  medicine: string,
+): EntryOf<'treatment'> => ({ ...entry, type: 'treatment', at, data: { medicine } });
 
 /** In milk at some time during this milking: at its start (she may leave inside it), or calved inside its window. */
 export const inMilkDuring = ({ cow, lactations }: CowFile, moment: Moment): boolean =>

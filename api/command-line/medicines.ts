@@ -6,15 +6,9 @@ import type { Book } from '../../events/book.ts';
 import { formatFor } from '../../print/words/format.ts';
 import { wordsFor } from '../../print/words.ts';
 import { know } from '../../projections/know.ts';
-import {
-  type HoldOnRegister,
-  medicineRegister,
-  medicineStock,
-  type Quantity,
-  type Register,
-  type RegisterRow,
-  type StockRow,
-} from '../../projections/medicines.ts';
+import type { HoldOnRegister, RegisterRow } from '../../projections/medicine-row.ts';
+import { medicineStock, type Quantity, type StockRow } from '../../projections/medicine-stock.ts';
+import { medicineRegister, type Register } from '../../projections/medicines.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import type { Instant } from '../../shared/instant.ts';
 import { addDays, parseLocalDay } from '../../shared/local-day.ts';

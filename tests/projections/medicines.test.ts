@@ -1,7 +1,8 @@
 /** The register of medicines and the stock. */
 import { describe, expect, test } from 'vitest';
 import { know } from '../../projections/know.ts';
-import { medicineRegister, medicineStock } from '../../projections/medicines.ts';
+import { medicineStock } from '../../projections/medicine-stock.ts';
+import { medicineRegister } from '../../projections/medicines.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import { mustBeInstant } from '../../shared/instant.ts';
 import { about, CUPBOARD, dose, evening, farm, farmWide, medicine, milker, type Saying } from './evening.ts';
@@ -134,6 +135,175 @@ describe('the register', () => {
     expect(rows.map(({ cow }) => cow)).toEqual(['2']);
     expect(corrections).toEqual([
       expect.objectContaining({ entry: 'wrong', cow: '1', struckBy: 'Marta', reason: 'wrong cow', instead: 'right' }),
+    ]);
+  });
+
+  const given = (number: number, time: string, more = {}) =>
+    ({ ...course(number, time), data: { ...(course(number, time).data as object), ...more } }) satisfies Saying;
+  const delivered = (batch: string | undefined, supplier: string, proof: string, time = '2026-03-01T09:00:00Z') =>
+    farmWide('medicine-received', time, {
+      medicine: 'Listed',
+      quantity: { value: 24, unit: 'tube' },
+      ...(batch === undefined ? {} : { batch }),
+      supplier,
+      supplierAddress: 'Harbour Road',
+      proof,
+    });
+
+  test('R-95 each dose stands in it with its amount; a dose without one leaves the quantity not filled in', () => {
+    const { amount: _, ...bare } = course(2, '2026-03-10T17:00:00Z').data as Record<string, unknown>;
+    const second = { ...course(2, '2026-03-10T17:00:00Z'), data: bare };
+    const { rows } = register([farm(), LISTED, RECEIVED, milker('1'), course(1, '2026-03-10T05:00:00Z'), second]);
+    expect(rows[0]?.given.map(({ at, amount }) => [at, amount])).toEqual([
+      ['2026-03-10T05:00:00Z', { value: 1, unit: 'tube' }],
+      ['2026-03-10T17:00:00Z', null],
+    ]);
+    expect(rows[0]?.quantities).toEqual([{ value: 1, unit: 'tube' }]);
+    expect(rows[0]?.missing).toEqual(['amount', 'official-number']);
+  });
+
+  test('R-95 quantities of different units stand side by side', () => {
+    const second = given(2, '2026-03-10T17:00:00Z', { amount: { value: 10, unit: 'ml' } });
+    const { rows } = register([farm(), LISTED, RECEIVED, milker('1'), course(1, '2026-03-10T05:00:00Z'), second]);
+    expect(rows[0]?.quantities).toEqual([
+      { value: 1, unit: 'tube' },
+      { value: 10, unit: 'ml' },
+    ]);
+  });
+
+  test('R-95 two batches in one course: the supplier and the proof of each', () => {
+    const second = given(2, '2026-03-10T17:00:00Z', { batch: 'B-2' });
+    const doses = [course(1, '2026-03-10T05:00:00Z'), second];
+    const both = register([
+      farm(),
+      LISTED,
+      delivered('B-1', 'North', 'invoice 1'),
+      delivered('B-2', 'South', 'invoice 2'),
+      milker('1'),
+      ...doses,
+    ]).rows[0];
+    expect([both?.supplier, both?.supplierAddress, both?.proof]).toEqual([
+      'North; South',
+      'Harbour Road',
+      'invoice 1; invoice 2',
+    ]);
+    expect(both?.missing).toEqual(['official-number']);
+    const one = register([farm(), LISTED, delivered('B-1', 'North', 'invoice 1'), milker('1'), ...doses]).rows[0];
+    expect([one?.supplier, one?.missing]).toEqual(['North', ['official-number', 'supplier', 'proof']]);
+  });
+
+  test('R-95 a dose without a batch has a proof of purchase only where nothing else can have been used', () => {
+    const bare = dose('1', '2026-03-10T05:00:00Z', { medicine: 'Listed' });
+    const from = (...deliveries: readonly Saying[]) => {
+      const row = register([farm(), LISTED, ...deliveries, milker('1'), bare]).rows[0];
+      return [row?.supplier, row?.proof];
+    };
+    const first = delivered('B-1', 'North', 'invoice 1');
+    expect(from(first)).toEqual(['North', 'invoice 1']);
+    expect(from(first, delivered('B-2', 'North', 'invoice 2'))).toEqual(['North', null]);
+    expect(from(first, delivered(undefined, 'South', 'invoice 3'))).toEqual([null, null]);
+    expect(from(first, delivered('B-9', 'South', 'invoice 9', '2026-03-11T09:00:00Z'))).toEqual(['North', 'invoice 1']);
+  });
+
+  test('R-95 the cow is named by the number she bore then', () => {
+    const renumbered = about('1', 'number-changed', '2026-03-12T09:00:00Z', { to: '77' });
+    const { rows } = register([farm(), LISTED, milker('1'), dose('1', '2026-03-10T05:00:00Z'), renumbered]);
+    expect(rows.map(({ cow, placed }) => [cow, placed])).toEqual([['1', true]]);
+  });
+
+  test('R-95 a hold is over once its very minute has passed, not before', () => {
+    // Sixty hours from 11 March 17:00 end with the morning milking of the 14th.
+    const ended = (milking: string) =>
+      register([farm(), ...CUPBOARD, milker('1'), dose('1', '2026-03-11T17:00:00Z')], milking).rows[0]?.milkHold;
+    expect(ended('2026-03-14/morning')).toMatchObject({ until: '2026-03-14T05:00:00Z', ended: false });
+    expect(ended('2026-03-14/afternoon')).toMatchObject({ until: '2026-03-14T05:00:00Z', ended: true });
+  });
+
+  test('R-95 R-29 off-label use is said with its causes, and off the label of a medicine not listed as it was said', () => {
+    const off = dose('1', '2026-03-10T05:00:00Z', { medicine: 'Listed', route: 'muscle', offLabel: true });
+    const unlisted = dose('1', '2026-03-11T05:00:00Z', { medicine: 'Not listed', offLabel: true });
+    const { rows } = register([farm(), LISTED, milker('1'), off, unlisted]);
+    expect(rows.map(({ offLabel }) => [...offLabel].sort())).toEqual([['route', 'said'], ['said']]);
+  });
+
+  test('R-95 R-15 the vet who gave a time later stands as the prescriber, and the time as the hold', () => {
+    const vet = about('1', 'vet-hold-time', '2026-03-10T09:00:00Z', {
+      treatment: 'the-dose',
+      milkHours: 96,
+      meatDays: 10,
+      prescribedBy: 'Dr Vane',
+    });
+    const { rows } = register([
+      farm(),
+      LISTED,
+      milker('1'),
+      dose('1', '2026-03-10T05:00:00Z', { medicine: 'Listed' }, 'the-dose'),
+      vet,
+    ]);
+    expect(rows[0]).toMatchObject({ prescribedBy: ['Dr Vane'] });
+    expect([rows[0]?.milkHold.until, rows[0]?.meatHold.until]).toEqual([
+      '2026-03-14T05:00:00Z',
+      '2026-03-20T05:00:00Z',
+    ]);
+  });
+
+  test('R-95 what was given at a dry-off was written down with it, by who wrote it; what she came with, by nobody', () => {
+    const dried = about('1', 'dry-off', '2026-03-09T06:00:00Z', { product: 'Dry-cow tube', group: 'Dry' });
+    const came = milker('2', {
+      group: 'Dry',
+      calvedOn: '2025-02-01',
+      driedOffOn: '2026-01-08',
+      driedOffWith: 'Dry-cow tube',
+    });
+    const { entries } = evening([farm(), ...CUPBOARD, milker('1'), came, dried]);
+    const writtenLater = entries.map((entry) =>
+      entry.type === 'dry-off' ? { ...entry, recordedAt: mustBeInstant('2026-03-09T18:30:00Z') } : entry,
+    );
+    const known = know(writtenLater, []);
+    const milking = known.farm.schedule?.find('2026-03-20/morning');
+    const moment = milking && momentOf(known, { milking, asOf: milking.start, position: 0 });
+    if (moment === undefined) throw new Error('no such milking');
+    expect(
+      medicineRegister(known, moment).rows.map(({ cow, givenBy, writtenDown }) => [cow, givenBy, writtenDown]),
+    ).toEqual([
+      ['2', [], '2026-01-10T12:00:00Z'],
+      ['1', ['Marta'], '2026-03-09T18:30:00Z'],
+    ]);
+  });
+
+  test('R-95 R-25 the product of a dry-off that is for no known cow stands in it, unplaced', () => {
+    const lost = about('999', 'dry-off', '2026-03-09T06:00:00Z', { product: 'Dry-cow tube' });
+    const nothing = about('998', 'dry-off', '2026-03-09T06:00:00Z', { product: 'none' });
+    const { rows } = register([farm(), ...CUPBOARD, milker('1'), lost, nothing]);
+    expect(rows.map(({ cow, medicine: name, placed }) => [cow, name, placed])).toEqual([
+      ['999', 'Dry-cow tube', false],
+    ]);
+  });
+
+  test('R-95 R-25 a dose for a number that two cows bear was given once, and stands once', () => {
+    const twins = ['999000000000001', '999000000000002'].map((officialId) => milker('1', { officialId }));
+    const { rows } = register([farm(), LISTED, ...twins, dose('1', '2026-03-10T05:00:00Z')]);
+    expect(rows.map(({ cow, placed, officialId }) => [cow, placed, officialId])).toEqual([['1', false, null]]);
+  });
+
+  test('R-23 R-95 a dry-off that is struck is a correction where it gave something', () => {
+    const dried = (product: string, id: string) => ({
+      ...about('1', 'dry-off', '2026-03-09T06:00:00Z', { product }),
+      id,
+    });
+    const strike = (entry: string) => farmWide('entry-struck', '2026-03-11T09:00:00Z', { entry, reason: 'wrong cow' });
+    const { rows, corrections } = register([
+      farm(),
+      ...CUPBOARD,
+      milker('1'),
+      dried('Dry-cow tube', 'with'),
+      strike('with'),
+      dried('none', 'without'),
+      strike('without'),
+    ]);
+    expect([rows, corrections.map(({ entry, medicine: name, instead }) => [entry, name, instead])]).toEqual([
+      [],
+      [['with', 'Dry-cow tube', null]],
     ]);
   });
 
