@@ -51,9 +51,9 @@ export const daysFor = (
   doses: readonly Dose[],
   planned: number,
 ): { days: number | null; doses: number } => {
-  if (typeof meatDays === 'number') return { days: meatDays, doses: doses.length + planned };
+  const steps = typeof meatDays === 'number' ? [{ days: meatDays }] : meatDays;
   const stepFor = (count: number): number | null =>
-    meatDays.find((step) => step.upToDoses === undefined || count <= step.upToDoses)?.days ?? null;
+    steps.find((step) => step.upToDoses === undefined || count <= step.upToDoses)?.days ?? null;
   let count = 0;
   let runsUntil: Instant | null = 0 as Instant;
   for (const dose of doses) {

@@ -51,7 +51,10 @@ const heldRow = (standing: Standing, moment: Moment, isNew: (standing: Standing)
     group: standing.group.name,
     until: endText(until),
     tankFrom: tankFrom?.id ?? null,
-    milkingsLeft: until === null ? null : milkingsUntil(moment, counts, until),
+    milkingsLeft:
+      until === null
+        ? null
+        : milkingsUntil(moment, counts, until, moment.lookup.isMilked(standing.group.name, moment.milking)),
     reasons: [...running].sort(byWeight).map(reasonOf),
     isNew: isNew(standing),
     dryInMilkedGroup: !standing.inMilkDuring,
@@ -65,9 +68,14 @@ const byWeight = (a: HoldPiece, b: HoldPiece): number => {
   return weight(a) === weight(b) ? 0 : weight(b) - weight(a);
 };
 
-/** Milkings of hers still held: this one and those after it that start no later than the end. */
-const milkingsUntil = (moment: Moment, counts: ReturnType<typeof countsFor>, until: Instant): number => {
-  let left = 1;
+/** Milkings of hers still held: this one, if her group is milked at it, and those after it that start no later than the end. */
+const milkingsUntil = (
+  moment: Moment,
+  counts: ReturnType<typeof countsFor>,
+  until: Instant,
+  milkedNow: boolean,
+): number => {
+  let left = milkedNow ? 1 : 0;
   for (const milking of moment.schedule.after(moment.milking.start)) {
     if (milking.start > until) break;
     if (counts(milking)) left += 1;

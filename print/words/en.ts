@@ -127,7 +127,7 @@ export const en: Words = {
     'hold.entered-unknown': () => 'came into the book without a word on milk hold; held until it is stated',
     'hold.entry-set-aside': (v) => `an entry about her could not be used: ${v.problem}; held until a person settles it`,
     'hold.dry-in-milked-group': (v) => `dry cow in ${v.group}: keep out of the tank`,
-    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; held until that is settled`,
+    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: settle whose it was`,
     'unplaced.not-in-herd': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: no cow of this number was in the herd. Find this cow before milking`,
     'unplaced.two-cows': (v, f) =>
@@ -159,7 +159,7 @@ export const en: Words = {
     'dry-off.no-due-date': () => 'pregnant, but no due date is known',
     'fresh.out': (v, f) =>
       `calved ${f.time(v.calved)}, ${f.hours(v.hours)} ago (${f.hours(v.wanted)} wanted), lactation ${v.lactation}, on no hold that keeps her`,
-    'fresh.at-capacity': (v) => `${v.group} is full: ${v.head} in it, room for ${v.capacity}`,
+    'fresh.at-capacity': (v) => `${v.group} is full: ${v.head} with her, room for ${v.capacity}`,
     'fresh.stay-hours': (v, f) => `calved ${f.time(v.calved)}, ${f.hours(v.hours)} ago, ${f.hours(v.wanted)} wanted`,
     'fresh.stay-on-hold': (v, f) =>
       v.until === null ? 'on milk hold, no end known' : `on milk hold until ${f.time(v.until)}`,
@@ -204,7 +204,7 @@ export const en: Words = {
     'meat.entered-until': (v, f) => `came into the book on meat hold until ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'came into the book without a word on meat hold; held until it is stated',
     'meat.entry-set-aside': (v) => `an entry about her could not be used: ${v.problem}; held until a person settles it`,
-    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; held until that is settled`,
+    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: settle whose it was`,
     ...whyInEnglish,
     'doubt.unplaced': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, names ${v.number}, which no cow in the herd then had: which cow was it?`,

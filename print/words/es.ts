@@ -142,7 +142,7 @@ export const es: Words = {
     'hold.entered-unknown': () => 'entró en el libro sin decir nada de retención de leche; retenida hasta que se diga',
     'hold.entry-set-aside': setAside,
     'hold.dry-in-milked-group': (v) => `vaca seca en ${v.group}: que no vaya al tanque`,
-    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; retenida hasta resolverlo`,
+    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: hay que aclarar de cuál era`,
     'unplaced.not-in-herd': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: no había vaca con este número. Encuéntrela antes de ordeñar`,
     'unplaced.two-cows': (v, f) =>
@@ -171,7 +171,7 @@ export const es: Words = {
     'dry-off.no-due-date': () => 'preñada, sin fecha de parto conocida',
     'fresh.out': (v, f) =>
       `parió ${f.time(v.calved)}, hace ${f.hours(v.hours)} (se piden ${f.hours(v.wanted)}), lactación ${v.lactation}, sin retención que la deje`,
-    'fresh.at-capacity': (v) => `${v.group} está lleno: ${v.head} en él, sitio para ${v.capacity}`,
+    'fresh.at-capacity': (v) => `${v.group} está lleno: ${v.head} con ella, sitio para ${v.capacity}`,
     'fresh.stay-hours': (v, f) => `parió ${f.time(v.calved)}, hace ${f.hours(v.hours)}, se piden ${f.hours(v.wanted)}`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
     'fresh.stay-no-group': (v) => `ningún grupo toma vacas de lactación ${v.lactation}: diga adónde va`,
@@ -210,7 +210,7 @@ export const es: Words = {
     'meat.entered-until': (v, f) => `entró en el libro con la carne retenida hasta ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'entró en el libro sin decir nada de retención de carne; retenida hasta que se diga',
     'meat.entry-set-aside': setAside,
-    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; retenida hasta resolverlo`,
+    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: hay que aclarar de cuál era`,
     'doubt.unplaced': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, nombra a ${v.number}, que no estaba en el rebaño: ¿qué vaca era?`,
     'doubt.two-cows': (v, f) => `El número ${v.number} puede ser ${f.list(v.cows)}: ¿cuál?`,

@@ -142,7 +142,7 @@ export const fr: Words = {
     'hold.entered-unknown': () => 'entrée dans le livre sans un mot sur le lait ; retenue jusqu’à ce que ce soit dit',
     'hold.entry-set-aside': setAside,
     'hold.dry-in-milked-group': (v) => `vache tarie dans ${v.group} : pas dans le tank`,
-    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)} ; retenue jusqu’à ce que ce soit réglé`,
+    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)} : reste à savoir laquelle c’était`,
     'unplaced.not-in-herd': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)} : aucune vache de ce numéro. Trouvez-la avant la traite`,
     'unplaced.two-cows': (v, f) =>
@@ -171,7 +171,7 @@ export const fr: Words = {
     'dry-off.no-due-date': () => 'gestante, date de vêlage inconnue',
     'fresh.out': (v, f) =>
       `vêlage ${f.time(v.calved)}, il y a ${f.hours(v.hours)} (${f.hours(v.wanted)} voulues), lactation ${v.lactation}, rien ne la retient`,
-    'fresh.at-capacity': (v) => `${v.group} est plein : ${v.head} dedans, place pour ${v.capacity}`,
+    'fresh.at-capacity': (v) => `${v.group} est plein : ${v.head} avec elle, place pour ${v.capacity}`,
     'fresh.stay-hours': (v, f) =>
       `vêlage ${f.time(v.calved)}, il y a ${f.hours(v.hours)}, ${f.hours(v.wanted)} voulues`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
@@ -213,7 +213,7 @@ export const fr: Words = {
     'meat.entered-until': (v, f) => `entrée dans le livre, viande retenue jusqu’à ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'entrée dans le livre sans un mot sur la viande ; retenue jusqu’à ce que ce soit dit',
     'meat.entry-set-aside': setAside,
-    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)} ; retenue jusqu’à ce que ce soit réglé`,
+    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)} : reste à savoir laquelle c’était`,
     'doubt.unplaced': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, nomme ${v.number}, qui n’était pas dans le troupeau : quelle vache était-ce ?`,
     'doubt.two-cows': (v, f) => `Le numéro ${v.number} peut être ${f.list(v.cows)} : laquelle ?`,

@@ -141,7 +141,7 @@ export const pl: Words = {
     'hold.entered-unknown': () => 'weszła do księgi bez słowa o karencji mleka; wstrzymana, aż zostanie podana',
     'hold.entry-set-aside': setAside,
     'hold.dry-in-milked-group': (v) => `krowa zasuszona w ${v.group}: nie do zbiornika`,
-    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; wstrzymana do wyjaśnienia`,
+    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: wyjaśnić, która to była`,
     'unplaced.not-in-herd': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: nie było krowy o tym numerze. Znaleźć przed dojem`,
     'unplaced.two-cows': (v, f) =>
@@ -170,7 +170,7 @@ export const pl: Words = {
     'dry-off.no-due-date': () => 'cielna, termin nieznany',
     'fresh.out': (v, f) =>
       `wycielenie ${f.time(v.calved)}, ${f.hours(v.hours)} temu (wymagane ${f.hours(v.wanted)}), laktacja ${v.lactation}, nic jej nie zatrzymuje`,
-    'fresh.at-capacity': (v) => `${v.group} pełna: ${v.head} w środku, miejsc ${v.capacity}`,
+    'fresh.at-capacity': (v) => `${v.group} pełna: ${v.head} razem z nią, miejsc ${v.capacity}`,
     'fresh.stay-hours': (v, f) =>
       `wycielenie ${f.time(v.calved)}, ${f.hours(v.hours)} temu, wymagane ${f.hours(v.wanted)}`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
@@ -211,7 +211,7 @@ export const pl: Words = {
     'meat.entered-until': (v, f) => `weszła do księgi z karencją mięsa do ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'weszła do księgi bez słowa o karencji mięsa; wstrzymana, aż zostanie podana',
     'meat.entry-set-aside': setAside,
-    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; wstrzymana do wyjaśnienia`,
+    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: wyjaśnić, która to była`,
     'doubt.unplaced': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, podaje ${v.number}, której nie było w stadzie: która to krowa?`,
     'doubt.two-cows': (v, f) => `Numer ${v.number} może oznaczać ${f.list(v.cows)}: która?`,

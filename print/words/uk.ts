@@ -140,7 +140,7 @@ export const uk: Words = {
     'hold.entered-unknown': () => 'внесена в книгу без слова про затримку молока; затримана, доки не вкажуть',
     'hold.entry-set-aside': setAside,
     'hold.dry-in-milked-group': (v) => `сухостійна в ${v.group}: не в танк`,
-    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; затримана, доки не з’ясують`,
+    'hold.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: з’ясувати, яка це була корова`,
     'unplaced.not-in-herd': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: корови з цим номером не було. Знайти до доїння`,
     'unplaced.two-cows': (v, f) =>
@@ -169,7 +169,7 @@ export const uk: Words = {
     'dry-off.no-due-date': () => 'тільна, дата отелення невідома',
     'fresh.out': (v, f) =>
       `отелення ${f.time(v.calved)}, ${f.hours(v.hours)} тому (треба ${f.hours(v.wanted)}), лактація ${v.lactation}, ніщо її не тримає`,
-    'fresh.at-capacity': (v) => `${v.group} повна: ${v.head} в ній, місць ${v.capacity}`,
+    'fresh.at-capacity': (v) => `${v.group} повна: ${v.head} разом із нею, місць ${v.capacity}`,
     'fresh.stay-hours': (v, f) => `отелення ${f.time(v.calved)}, ${f.hours(v.hours)} тому, треба ${f.hours(v.wanted)}`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
     'fresh.stay-no-group': (v) => `жодна група не бере лактацію ${v.lactation}: скажіть куди`,
@@ -208,7 +208,7 @@ export const uk: Words = {
     'meat.entered-until': (v, f) => `внесена в книгу з затримкою м’яса до ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'внесена в книгу без слова про затримку м’яса; затримана, доки не вкажуть',
     'meat.entry-set-aside': setAside,
-    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}; затримана, доки не з’ясують`,
+    'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: з’ясувати, яка це була корова`,
     'doubt.unplaced': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, називає ${v.number}, якої не було в стаді: яка це корова?`,
     'doubt.two-cows': (v, f) => `Номер ${v.number} може означати ${f.list(v.cows)}: котру?`,
