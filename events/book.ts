@@ -12,20 +12,26 @@ import { contentOf } from './door.ts';
 import { type DataOf, KINDS } from './kinds.ts';
 import { type AppenderSettings, appender, type Receipt } from './log/append.ts';
 import { beginBook, idFor } from './log/begin.ts';
+import { adoptFarm, type Continuation, continuationOf } from './log/continuation.ts';
+import { type Devices, devicesOf } from './log/devices.ts';
 import { FORMATS, type Format } from './log/formats.ts';
 import { checkpointOf, currentBook, originOf, readHead } from './log/head.ts';
 import { verifierKey } from './log/note.ts';
 import { openFile } from './log/open-file.ts';
 import { keepPaper, paperOf } from './log/papers.ts';
+import { type Peers, peersOf } from './log/peers.ts';
 import { type Known, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
 import { rowsOfId } from './log/set-aside.ts';
 import { readKey } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
 import { onBook, readOnlyFile } from './log/trouble.ts';
 import { type VerifyReport, verifyBook } from './log/verify.ts';
+import type { Relayed } from './relay.ts';
 import type { StoredRow } from './stored.ts';
 
 export type { Receipt } from './log/append.ts';
+export type { Device } from './log/devices.ts';
+export type { Peer } from './log/peers.ts';
 export type { Known, UpTo } from './log/reading.ts';
 export type { VerifyReport } from './log/verify.ts';
 
@@ -53,6 +59,14 @@ export interface Book {
   readonly head: () => { position: number; root: string };
   /** Records what passed the door and keeps the rest aside, all in one transaction; one receipt each, in order. */
   readonly record: (arrivals: readonly (Passed | TurnedAway)[], via?: string) => Receipt[];
+  /** Records what came from another book of this farm, through the peer named `via`. Adopt the farm first. */
+  readonly relay: (arrivals: readonly (Relayed | TurnedAway)[], via: string) => Receipt[];
+  /** Takes a farm's id by the first sync; throws a `UserProblem` where this book has another. */
+  readonly adoptFarm: (farm: string) => void;
+  /** Shows that the first `size` entries continue the first `oldSize`; undefined where there are not so many. */
+  readonly continuation: (oldSize: number, size: number) => Continuation | undefined;
+  readonly devices: Devices;
+  readonly peers: Peers;
   /** Records what the book alone may write. Throws where the data is not of that kind's shape. */
   readonly recordOwn: <T extends OwnType>(type: T, data: DataOf<T>) => { position: number; id: string };
   /** Everything known up to a position and a recorded time, both included; all of it when neither is given. */
@@ -116,6 +130,8 @@ const bookOn = (
   };
   const log = appender(db, settings);
   if (!options.readOnly) log.rememberClock();
+  const devices = devicesOf(db, () => clock.now());
+  const peers = peersOf(db);
   const reading = <A extends readonly unknown[], R>(work: (...args: A) => R) => {
     return (...args: A): R => onBook(at, () => work(...args));
   };
@@ -155,6 +171,24 @@ const bookOn = (
       return { position: size, root };
     }),
     record: writing((arrivals, via) => log.record(arrivals, via === undefined ? {} : { via })),
+    relay: writing((arrivals, via) => {
+      if (arrivals.length > 0 && readHead(db).farm === null) throw new Error('A book adopts the farm before it relays');
+      return log.record(arrivals, { via, sameId: 'keep-both' });
+    }),
+    adoptFarm: writing((farm) => adoptFarm(db, farm)),
+    continuation: reading((oldSize, size) => continuationOf(db, oldSize, size)),
+    devices: {
+      add: writing(devices.add),
+      list: reading(devices.list),
+      of: reading(devices.of),
+      revoke: writing(devices.revoke),
+    },
+    peers: {
+      of: reading(peers.of),
+      at: reading(peers.at),
+      remember: writing(peers.remember),
+      rememberAddress: writing(peers.rememberAddress),
+    },
     recordOwn: writing(recordOwn) as Book['recordOwn'],
     read: reading((upTo) => readKnown(db, upTo)),
     rows: reading((after, limit) => rowsAfter(db, after, limit)),

@@ -170,6 +170,9 @@ export const mentionsIn = (data: unknown): string[] =>
     .map((field) => fieldOf(data, field))
     .filter((each): each is string => typeof each === 'string');
 
+/** Cow numbers that stand behind a `subject` anywhere in a text. */
+export const subjectsIn = (text: string): string[] => cowsIn(undefined, text);
+
 const fieldOf = (value: unknown, field: string): unknown =>
   typeof value === 'object' && value !== null && Object.hasOwn(value, field)
     ? (value as Record<string, unknown>)[field]

@@ -17,6 +17,15 @@ export interface Said {
   readonly data: unknown;
 }
 
+/** What a writer says when another version may have made it: only id and type are sure to be there (`relay.ts`). */
+export interface SaidAnyhow {
+  readonly id: string;
+  readonly type: string;
+  readonly source?: unknown;
+  readonly subject?: unknown;
+  readonly data?: unknown;
+}
+
 /** What this book adds when it records: its own order, its own time, and the peer book it came through. */
 export interface Added {
   /** Zero-padded to ten digits. */

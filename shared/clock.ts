@@ -13,3 +13,6 @@ export const fixedClock = (instant: Instant): Clock => ({ now: () => instant, fi
 
 /** For messages: the clock's time as RFC 3339 in UTC. */
 export const clockText = (clock: Clock): string => instantText(clock.now());
+
+/** Milliseconds that only go forward, whatever is done to the computer's clock: for pacing and waiting, never for entries. */
+export const steadyMilliseconds = (): number => performance.now();

@@ -5,6 +5,7 @@ import { UserProblem } from '../../shared/refusal.ts';
 import { VERSION } from '../version.ts';
 import { archiveCommand, backupCommand, newKeyCommand, restoreCommand } from './backup.ts';
 import { demoCommand } from './demo.ts';
+import { deviceCommand } from './device.ts';
 import { exportCommand } from './export.ts';
 import { historyCommand } from './history.ts';
 import { importCommand } from './import.ts';
@@ -13,6 +14,7 @@ import { printCommand } from './print.ts';
 import { checkProofCommand, checkpointCommand, proofCommand } from './proof.ts';
 import { recordCommand } from './record.ts';
 import { replayCommand } from './replay.ts';
+import { serveCommand } from './serve.ts';
 import { verifyCommand } from './verify.ts';
 import { whyCommand } from './why.ts';
 
@@ -41,6 +43,8 @@ for (const command of [
   replayCommand,
   medicinesCommand,
   exportCommand,
+  serveCommand,
+  deviceCommand,
   verifyCommand,
   proofCommand,
   checkProofCommand,

@@ -7,6 +7,7 @@ import { type WhyCow, type WhyList, whyCow } from '../../projections/why.ts';
 import { instantText } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { type Tonight, tonight } from '../tonight.ts';
+import { whyJson } from '../why-json.ts';
 import { type Voice, voiceOf } from './readable.ts';
 import { out, outJson, withBook } from './settings.ts';
 
@@ -48,18 +49,7 @@ const why = (book: Book, cow: string, options: { milking: string; json?: boolean
   }
   const voice = voiceOf(answer.views);
   if (options.json === true) {
-    outJson({
-      milking: answer.views.milking,
-      cows: found.map((each) => ({
-        ...each,
-        lists: each.lists.map((list) => ({
-          ...list,
-          reasons: list.reasons.map((reason) => toJson(reason, voice)),
-          over: list.over.map((reason) => toJson(reason, voice)),
-        })),
-      })),
-      unplaced: unplaced.map((row) => ({ number: row.number, settleKey: row.key, ...toJson(row.because, voice) })),
-    });
+    outJson(whyJson(answer, cow));
     return;
   }
   const entries = new Map(answer.entries.map((entry) => [entry.id, entry]));
@@ -71,14 +61,6 @@ const why = (book: Book, cow: string, options: { milking: string; json?: boolean
   if (found.length > 1) out(`${found.length} cows may be meant by ${cow}:\n`);
   for (const each of found) sayCow(each, answer, voice, entries);
 };
-
-const toJson = (reason: Because, voice: Voice) => ({
-  rule: reason.rule,
-  key: reason.key,
-  says: voice.says(reason),
-  values: reason.values,
-  entries: reason.entries,
-});
 
 const sayCow = (cow: WhyCow, answer: Tonight, voice: Voice, entries: ReadonlyMap<string, Entry>): void => {
   const official = cow.officialId === null ? '' : `, official number ${cow.officialId}`;

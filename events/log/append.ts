@@ -5,8 +5,8 @@
 import type { Clock } from '../../shared/clock.ts';
 import { canonicalJson } from '../../shared/fingerprint.ts';
 import { instantText, later } from '../../shared/instant.ts';
-import { mentionsIn, type Passed, type TurnedAway } from '../door.ts';
-import type { Said } from '../entry.ts';
+import { mentionsIn, type TurnedAway } from '../door.ts';
+import type { SaidAnyhow } from '../entry.ts';
 import { type Head, readHead, signedCheckpoint, writeHead } from './head.ts';
 import { extend, leafHash, rootOf } from './merkle.ts';
 import { type Refused, setAside } from './set-aside.ts';
@@ -26,8 +26,12 @@ export interface Receipt {
   readonly key?: string;
 }
 
-/** Something to record, past the door or by the book itself. */
-export type Recordable = Pick<Passed, 'said' | 'content' | 'derivedId'>;
+/** Something to record: past a door, from another book, or by the book itself. */
+export interface Recordable {
+  readonly said: SaidAnyhow;
+  readonly content: string;
+  readonly derivedId: boolean;
+}
 
 export interface Ways {
   /** The peer book it came through. */
@@ -120,7 +124,7 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
   };
 
   /** Why an entry with a new id may not be recorded, if so. */
-  const unstrikable = (said: Said): string | undefined => {
+  const unstrikable = (said: SaidAnyhow): string | undefined => {
     if (said.type !== 'entry-struck') return undefined;
     const struck = mentionsIn(said.data)[0];
     const types = struck === undefined ? [] : sameId.all(struck).map(({ type }) => type);
@@ -141,9 +145,9 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
         problem,
         pointer,
         id: said.id,
-        cows: [...new Set([...(said.subject === undefined ? [] : [said.subject]), ...cows])],
+        cows: [...new Set([...(typeof said.subject === 'string' ? [said.subject] : []), ...cows])],
         mentions: mentionsIn(said.data),
-        door: via ?? said.source,
+        door: via ?? String(said.source),
       });
     const known = sameId.all(said.id);
     const same = derivedId ? known[0] : known.find((row) => row.content === content);

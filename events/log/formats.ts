@@ -128,4 +128,48 @@ const FIRST: readonly string[] = [
    begin select raise(abort, 'a book stays with its farm, and a rehearsal a rehearsal'); end`,
 ];
 
-export const FORMATS: readonly Format[] = [{ format: 1, steps: FIRST }];
+/** Devices and peers: what the server and the sync client remember. None of it is part of the log. */
+const SECOND: readonly string[] = [
+  text(
+    sqlFor.schema
+      .createTable('devices')
+      .addColumn('number', 'integer', (column) => column.primaryKey())
+      .addColumn('id', 'text', (column) => column.notNull().unique())
+      .addColumn('name', 'text', (column) => column.notNull())
+      .addColumn('role', 'text', (column) => column.notNull())
+      .addColumn('hash', 'text', (column) => column.notNull().check(hex64('hash')))
+      .addColumn('made', 'text', (column) => column.notNull())
+      .addColumn('revoked', 'text')
+      .modifyEnd(STRICT),
+  ),
+  'create unique index devices_in_use on devices (name) where revoked is null',
+  `create trigger devices_are_never_removed before delete on devices
+   begin select raise(abort, 'devices are never removed, only revoked'); end`,
+  `create trigger devices_are_only_revoked before update on devices
+   when new.number <> old.number or new.id <> old.id or new.name <> old.name or new.role <> old.role
+     or new.hash <> old.hash or new.made <> old.made or old.revoked is not null or new.revoked is null
+   begin select raise(abort, 'a device is revoked once and not changed otherwise'); end`,
+  text(
+    sqlFor.schema
+      .createTable('peers')
+      .addColumn('book', 'text', (column) => column.primaryKey())
+      .addColumn('key', 'text', (column) => column.notNull())
+      .addColumn('size', 'integer', (column) => column.notNull())
+      .addColumn('peaks', 'text', (column) => column.notNull())
+      .addColumn('sent', 'integer', (column) => column.notNull())
+      .addColumn('resend', 'integer', (column) => column.notNull())
+      .modifyEnd(STRICT),
+  ),
+  text(
+    sqlFor.schema
+      .createTable('peer_addresses')
+      .addColumn('address', 'text', (column) => column.primaryKey())
+      .addColumn('book', 'text', (column) => column.notNull())
+      .modifyEnd(STRICT),
+  ),
+];
+
+export const FORMATS: readonly Format[] = [
+  { format: 1, steps: FIRST },
+  { format: 2, steps: SECOND },
+];

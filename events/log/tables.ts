@@ -74,6 +74,34 @@ export interface Tables {
     /** The rehearsal's clock in milliseconds; null in a real book. */
     readonly rehearsal: number | null;
   };
+  /** Who may connect (format 2). Of a token only its hash is kept. */
+  readonly devices: {
+    readonly number: number;
+    /** Stands in the token, so that it is found without trying all. */
+    readonly id: string;
+    readonly name: string;
+    readonly role: string;
+    /** SHA-256 of the token's secret part. */
+    readonly hash: string;
+    /** RFC 3339. */
+    readonly made: string;
+    readonly revoked: string | null;
+  };
+  /** Books that this one has synced with as a client, and how far (format 2). */
+  readonly peers: {
+    readonly book: string;
+    /** The peer's verifier key in the text form of C2SP signed-note. */
+    readonly key: string;
+    /** How much of the peer's log was read, and the compact range of exactly that. */
+    readonly size: number;
+    readonly peaks: string;
+    /** Own position up to which everything was sent. */
+    readonly sent: number;
+    /** Own position up to which even what came from the peer is sent again: it may have lost it. */
+    readonly resend: number;
+  };
+  /** Which peer answered at an address the last time (format 2). */
+  readonly peer_addresses: { readonly address: string; readonly book: string };
 }
 
 /** Writes SQL; has no connection. */

@@ -2,15 +2,34 @@
 import Database from 'better-sqlite3';
 import { UserProblem } from '../../shared/refusal.ts';
 
+/** `full` and `busy` pass; whoever waits for a machine's answer (a server's status) needs to tell them apart. */
+export type TroubleKind = 'busy' | 'full' | 'damaged' | 'not-writable';
+
+/** Trouble with the book's file or disk, in a sentence. */
+export class BookTrouble extends UserProblem {
+  readonly kind: TroubleKind;
+  constructor(kind: TroubleKind, sentence: string) {
+    super(sentence);
+    this.name = 'BookTrouble';
+    this.kind = kind;
+  }
+}
+
 /** Runs `work` on the book at `path`; the database's own errors come out as sentences, everything else as it is. */
 export const onBook = <T>(path: string, work: () => T): T => {
   try {
     return work();
   } catch (error) {
     const sentence = error instanceof Database.SqliteError ? sentenceFor(error, path) : undefined;
-    if (sentence === undefined) throw error;
-    throw new UserProblem(sentence);
+    if (sentence === undefined || !(error instanceof Database.SqliteError)) throw error;
+    throw new BookTrouble(kindOf(error.code), sentence);
   }
+};
+
+const kindOf = (code: string): TroubleKind => {
+  if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) return 'busy';
+  if (code === 'SQLITE_FULL' || code === 'SQLITE_IOERR_SHMSIZE' || code === 'SQLITE_IOERR_WRITE') return 'full';
+  return code === 'SQLITE_NOTADB' || code.startsWith('SQLITE_CORRUPT') ? 'damaged' : 'not-writable';
 };
 
 export const damaged = (path: string, detail: string): string =>

@@ -6,10 +6,12 @@ import { type BookOptions, openBookAs } from '../../events/book.ts';
 import { FORMATS, type Format } from '../../events/log/formats.ts';
 import { bare, dose, handClock, newPath, opened } from './a-book.ts';
 
+const LATEST = FORMATS.at(-1)?.format ?? 0;
+
 const NEWER: readonly Format[] = [
   ...FORMATS,
-  { format: 2, steps: ['create table weather (day text primary key, rain real) strict'] },
-  { format: 3, steps: ['alter table weather add column wind real', 'create index windy on weather (wind)'] },
+  { format: LATEST + 1, steps: ['create table weather (day text primary key, rain real) strict'] },
+  { format: LATEST + 2, steps: ['alter table weather add column wind real', 'create index windy on weather (wind)'] },
 ];
 
 const openedAs = (file: string, formats: readonly Format[], options: Partial<BookOptions> = {}) => {
@@ -18,7 +20,7 @@ const openedAs = (file: string, formats: readonly Format[], options: Partial<Boo
   return book;
 };
 
-/** A closed book of format 1 with two entries. */
+/** A closed book of the latest format with two entries. */
 const oldBook = () => {
   const file = newPath();
   const book = opened(file);
@@ -34,7 +36,7 @@ test('a book of an older format goes through every step it lacks, and keeps what
   expect(book.head()).toEqual(was.head);
   expect(book.read()).toEqual(was.known);
   expect(book.checkpoint()).toBe(was.checkpoint);
-  expect(bare(file).pragma('user_version', { simple: true })).toBe(3);
+  expect(bare(file).pragma('user_version', { simple: true })).toBe(LATEST + 2);
   expect(book.record([dose('c', '412')])).toMatchObject([{ outcome: 'recorded', position: 3 }]);
   expect(book.verify()).toMatchObject({ ok: true, problems: [] });
 });
@@ -42,37 +44,42 @@ test('a book of an older format goes through every step it lacks, and keeps what
 test('before the first step a whole copy in the old format is put beside it', () => {
   const { file, was } = oldBook();
   openedAs(file, NEWER);
-  const copy = opened(`${file}.before-format-3`, { create: false });
+  const copy = opened(`${file}.before-format-${LATEST + 2}`, { create: false });
   expect(copy.head()).toEqual(was.head);
   expect(copy.read()).toEqual(was.known);
-  expect(bare(`${file}.before-format-3`).pragma('user_version', { simple: true })).toBe(1);
+  expect(bare(`${file}.before-format-${LATEST + 2}`).pragma('user_version', { simple: true })).toBe(LATEST);
 });
 
 test('a copy that stands there already is left alone', () => {
   const { file } = oldBook();
-  fs.writeFileSync(`${file}.before-format-3`, 'an earlier copy');
+  fs.writeFileSync(`${file}.before-format-${LATEST + 2}`, 'an earlier copy');
   openedAs(file, NEWER);
-  expect(fs.readFileSync(`${file}.before-format-3`, 'utf8')).toBe('an earlier copy');
-  expect(fs.existsSync(`${file}.before-format-3-2`)).toBe(true);
+  expect(fs.readFileSync(`${file}.before-format-${LATEST + 2}`, 'utf8')).toBe('an earlier copy');
+  expect(fs.existsSync(`${file}.before-format-${LATEST + 2}-2`)).toBe(true);
 });
 
 test('a step that fails leaves the book in its old format, readable as before', () => {
   const { file, was } = oldBook();
-  const broken: readonly Format[] = [...NEWER.slice(0, 2), { format: 3, steps: ['create table weather (x)'] }];
+  const broken: readonly Format[] = [
+    ...NEWER.slice(0, -1),
+    { format: LATEST + 2, steps: ['create table weather (x)'] },
+  ];
   expect(() => openedAs(file, broken)).toThrow(/already exists/);
-  expect(bare(file).pragma('user_version', { simple: true })).toBe(1);
+  expect(bare(file).pragma('user_version', { simple: true })).toBe(LATEST);
   expect(opened(file).read()).toEqual(was.known);
 });
 
 test('a book that is upgraded is refused by the older program afterwards', () => {
   const { file } = oldBook();
   openedAs(file, NEWER).close();
-  expect(() => opened(file)).toThrow(/is of format 3.*up to format 1/);
+  expect(() => opened(file)).toThrow(new RegExp(`is of format ${LATEST + 2}.*up to format ${LATEST}`));
 });
 
 test('a book of an older format is not upgraded by reading it', () => {
   const { file } = oldBook();
-  expect(() => openedAs(file, NEWER, { readOnly: true })).toThrow(/older format 1; open it once for writing/);
+  expect(() => openedAs(file, NEWER, { readOnly: true })).toThrow(
+    new RegExp(`older format ${LATEST}; open it once for writing`),
+  );
 });
 
 test('a book that is up to date is opened without a copy', () => {
@@ -88,4 +95,14 @@ test('a new book is made like an upgraded one, table for table', () => {
   openedAs(fresh, NEWER, { create: true });
   const layout = (db: Database.Database) => db.prepare('select name, sql from sqlite_schema order by name').all();
   expect(layout(new Database(file, { readonly: true }))).toEqual(layout(new Database(fresh, { readonly: true })));
+});
+
+test('a book of format 1 gets its tables of devices and peers, and verifies', () => {
+  const file = newPath();
+  const first = openBookAs(file, { clock: handClock(), create: true }, FORMATS.slice(0, 1));
+  first.record([dose('a', '412')]);
+  first.close();
+  const book = opened(file);
+  expect(book.verify()).toMatchObject({ ok: true, problems: [], position: 1 });
+  expect(book.devices.list()).toEqual([]);
 });

@@ -1,0 +1,69 @@
+/** The shapes that go over the wire, as Zod schemas: checked where they come in, written into the OpenAPI document. */
+import { z } from 'zod';
+import { ENTRY_TYPES } from '../../events/kinds.ts';
+import { PRINTED_NAMES } from '../../print/sheets.ts';
+
+/** An entry as devices say it; which `data` goes with which `type` stands under the kinds. */
+export const entry = z
+  .looseObject({
+    specversion: z.literal('1.0').optional().describe('filled in when absent'),
+    id: z.string().max(100).optional().describe('filled in when absent: from source and content'),
+    source: z.string().optional().describe("the device's own name; filled in when absent"),
+    type: z
+      .enum(ENTRY_TYPES as [string, ...string[]])
+      .describe('what happened; its data is under the schema of that name'),
+    subject: z.string().optional().describe("the cow's number as used then, or her 15-digit official number"),
+    time: z.string().describe('when it happened: RFC 3339 with its zone'),
+    author: z.string().optional().describe('who says it'),
+    data: z.record(z.string(), z.unknown()),
+  })
+  .meta({ id: 'Entry', description: 'One entry, a CloudEvents 1.0 envelope' });
+
+export const receipt = z
+  .strictObject({
+    id: z.string().nullable(),
+    outcome: z.enum(['recorded', 'already-known', 'refused']),
+    position: z.number().int().optional().describe("its place in this book's order"),
+    problem: z.string().optional().describe('why it was refused, and what to do'),
+    pointer: z.string().optional().describe('JSON Pointer to the field at fault'),
+    struck: z.boolean().optional().describe('known already, and struck since'),
+    key: z.string().optional().describe('what a settled entry names to end the hold of what was set aside'),
+    skewSeconds: z.number().optional().describe("how far the device's clock is ahead of this book's"),
+  })
+  .meta({ id: 'Receipt', description: 'What became of one entry. A refused one is kept aside and holds its cow.' });
+
+export const receiptsSchema = z.strictObject({
+  time: z.string().describe("this book's time"),
+  book: z.string(),
+  position: z.number().int(),
+  skewSeconds: z.number().optional(),
+  receipts: z.array(receipt),
+});
+
+export const standing = z.strictObject({
+  time: z.string(),
+  book: z.string(),
+  farm: z.string().nullable().describe('null until a farm is set up'),
+  rehearsal: z.boolean(),
+  position: z.number().int(),
+  verifierKey: z.string(),
+  checkpoint: z.string(),
+});
+
+export type Standing = z.infer<typeof standing>;
+
+export const problem = z
+  .looseObject({
+    type: z.string(),
+    title: z.string(),
+    status: z.number().int(),
+    detail: z.string(),
+    pointer: z.string().optional(),
+    requestId: z.string(),
+  })
+  .meta({ id: 'Problem', description: 'RFC 9457' });
+
+/** Sheets that can be asked for by name. */
+export const sheetName = z.enum([...PRINTED_NAMES, 'wall'], {
+  error: `must be one of ${[...PRINTED_NAMES, 'wall'].join(', ')}`,
+});

@@ -1,0 +1,267 @@
+/** The addresses that devices and other books use: push, pull, the live stream, and what shows that the log is one log. */
+import { z } from 'zod';
+import type { Book } from '../../events/book.ts';
+import { instantText, parseInstant } from '../../shared/instant.ts';
+import { saidTexts } from '../said-lines.ts';
+import type { Counters } from './counters.ts';
+import { RequestProblem } from './problem.ts';
+import { MOST_ENTRIES, readBatch, takePush, takeRelay } from './push.ts';
+import { json, NONE, type Route, route, wholeNumber } from './route.ts';
+import { entry, receiptsSchema, standing } from './schemas.ts';
+import type { Streams } from './stream.ts';
+
+export const BATCH = 'application/cloudevents-batch+json';
+/** Bytes of a body: a device's, and another book's (one issued set of a big herd is long). */
+const MOST_BYTES = 4 * 1024 * 1024;
+const MOST_RELAYED = 32 * 1024 * 1024;
+/** A page of the log ends after so many characters, but always has one entry. */
+const LONG_PAGE = 4 * 1024 * 1024;
+
+const position = wholeNumber(Number.MAX_SAFE_INTEGER);
+
+export const syncRoutes = (book: Book, streams: Streams, counters: Counters): readonly Route[] => [
+  route({
+    method: 'post',
+    path: '/sync/push',
+    summary: 'Say what happened: up to 1,000 entries, a receipt for each. Safe to repeat.',
+    right: 'push',
+    params: NONE,
+    query: NONE,
+    headers: {
+      'Byrebook-Time': "the device's clock when it sends this (RFC 3339); the answer says how far it is off",
+      'Byrebook-Farm': 'from a book: the id of its farm',
+      'Byrebook-Book': 'from a book: its own id',
+    },
+    body: { types: [BATCH], schema: z.array(entry).max(MOST_ENTRIES) },
+    answers: {
+      200: { says: 'A receipt for each entry, in their order', type: 'application/json', schema: receiptsSchema },
+    },
+    run: async ({ request, caller, log }) => {
+      demandType(request);
+      const body = await bodyOf(request, caller.role === 'book' ? MOST_RELAYED : MOST_BYTES);
+      const batch = await readBatch(body, caller.role === 'book' ? undefined : textsOf);
+      const deviceTime = timeSaid(request);
+      if (caller.role === 'book') meetBook(book, request);
+      const taken = caller.role === 'book' ? takeRelay(book, caller, batch) : takePush(book, caller, batch, deviceTime);
+      const tally = counters.pushed(taken.receipts);
+      if (tally.recorded > 0) streams.wake();
+      log.info({ device: caller.name, ...tally }, 'push');
+      const skew = deviceTime === undefined ? {} : { skewSeconds: Math.round((deviceTime - book.clock.now()) / 1_000) };
+      return json({ ...nowOf(book), ...skew, ...taken });
+    },
+  }),
+  route({
+    method: 'get',
+    path: '/sync/pull',
+    summary: 'The log behind a position, as this book stored it, in its order and without a gap.',
+    right: 'log',
+    params: NONE,
+    query: z.strictObject({
+      after: position.optional().describe('a position; 0 or absent for all of it'),
+      limit: wholeNumber(MOST_ENTRIES).optional().describe('entries at most; 500 when absent'),
+    }),
+    answers: {
+      200: {
+        says: 'Stored entries. Byrebook-Position says how long the log is; a Link leads on where there is more',
+        type: BATCH,
+        schema: z.array(entry),
+      },
+    },
+    run: ({ query: { after = 0, limit = 500 } }) => {
+      const { position: last } = book.head();
+      if (after > last) throw beyond(after, last);
+      const page: string[] = [];
+      let length = 0;
+      for (const row of book.rows(after, Math.max(1, limit))) {
+        length += row.entry.length;
+        if (page.length > 0 && length > LONG_PAGE) break;
+        page.push(row.entry);
+      }
+      const next = after + page.length;
+      return new Response(`[${page.join(',')}]`, {
+        headers: {
+          'content-type': BATCH,
+          ...headersOf(book),
+          ...(next < book.head().position ? { link: `</sync/pull?after=${next}&limit=${limit}>; rel="next"` } : {}),
+        },
+      });
+    },
+  }),
+  route({
+    method: 'get',
+    path: '/sync/stream',
+    summary: 'The log as it grows (server-sent events). Last-Event-ID goes on where a connection broke.',
+    right: 'log',
+    params: NONE,
+    query: z.strictObject({ after: position.optional().describe('a position; Last-Event-ID counts for more') }),
+    headers: { 'Last-Event-ID': 'the last position seen' },
+    answers: {
+      200: { says: 'One event an entry: its position as id, the stored entry as data', type: 'text/event-stream' },
+    },
+    run: ({ request, query, caller, still, log }) => {
+      const said = request.headers.get('last-event-id');
+      const from = said === null || said === '' ? (query.after ?? 0) : lastEventId(said);
+      const { position: last } = book.head();
+      if (from > last) throw beyond(from, last);
+      return streams.open({ after: from, caller, still, log, signal: request.signal });
+    },
+  }),
+  route({
+    method: 'get',
+    path: '/sync/continuation',
+    summary: 'Proof that a longer log continues a shorter one (RFC 6962 consistency proof).',
+    right: 'log',
+    params: NONE,
+    query: z.strictObject({ from: position.describe('the shorter log'), to: position.describe('the longer log') }),
+    answers: {
+      200: {
+        says: 'Both roots and the hashes that lead from the one to the other, in hex',
+        type: 'application/json',
+        schema: z.strictObject({
+          oldSize: z.number(),
+          oldRoot: z.string(),
+          size: z.number(),
+          root: z.string(),
+          path: z.array(z.string()),
+        }),
+      },
+    },
+    run: ({ query: { from, to } }) => {
+      const shown = book.continuation(from, to);
+      if (shown === undefined) throw beyond(Math.max(from, to), book.head().position);
+      return json(shown);
+    },
+  }),
+  route({
+    method: 'get',
+    path: '/sync/book',
+    summary: 'Which book this is, of which farm, how long its log is, and its time.',
+    right: 'log',
+    params: NONE,
+    query: NONE,
+    answers: { 200: { says: 'The book as it stands', type: 'application/json', schema: standing } },
+    run: () => {
+      return json({
+        ...nowOf(book),
+        farm: book.farmId,
+        rehearsal: book.rehearsal,
+        verifierKey: book.verifierKey,
+        checkpoint: book.checkpoint(),
+      });
+    },
+  }),
+  route({
+    method: 'get',
+    path: '/checkpoint',
+    summary: "The log's length and root as a signed C2SP checkpoint: keep a copy, and the book is held to it.",
+    right: 'log',
+    params: NONE,
+    query: NONE,
+    answers: { 200: { says: 'The checkpoint; "unsigned" beneath it where the book has no key', type: 'text/plain' } },
+    run: () =>
+      new Response(book.checkpoint(), { headers: { 'content-type': 'text/plain; charset=utf-8', ...headersOf(book) } }),
+  }),
+];
+
+const nowOf = (book: Book) => ({
+  time: instantText(book.clock.now()),
+  book: book.bookId,
+  position: book.head().position,
+});
+
+const headersOf = (book: Book): Record<string, string> => ({
+  'byrebook-book': book.bookId,
+  'byrebook-position': String(book.head().position),
+  'byrebook-time': instantText(book.clock.now()),
+});
+
+const beyond = (asked: number, last: number): RequestProblem =>
+  new RequestProblem(
+    'cannot-answer',
+    `This log ends at ${last}, and ${asked} was asked for. If it was longer before, the book was replaced or rolled back: do not go on, ask whoever keeps it`,
+    { position: last },
+  );
+
+const demandType = (request: Request): void => {
+  const [type = '', ...parameters] = (request.headers.get('content-type') ?? '').toLowerCase().split(';');
+  const charset = parameters.map((each) => each.trim()).find((each) => each.startsWith('charset='));
+  if (type.trim() !== BATCH || (charset !== undefined && !/^charset="?utf-8"?$/.test(charset))) {
+    throw new RequestProblem('wrong-content-type', `Send it as ${BATCH}, in UTF-8; nothing was taken`);
+  }
+  const encoding = request.headers.get('content-encoding');
+  if (encoding !== null && encoding.toLowerCase() !== 'identity') {
+    throw new RequestProblem('wrong-content-type', 'Send it as it is, not compressed; nothing was taken');
+  }
+};
+
+/** Reads the body up to a limit; one that says or turns out to be longer is refused. */
+const bodyOf = async (request: Request, most: number): Promise<Uint8Array> => {
+  const tooLong = () =>
+    new RequestProblem(
+      'too-large',
+      `The body is longer than ${most} bytes; send fewer entries at once, nothing was taken`,
+    );
+  if (Number(request.headers.get('content-length') ?? 0) > most) throw tooLong();
+  const pieces: Uint8Array[] = [];
+  let length = 0;
+  try {
+    for await (const piece of request.body ?? []) {
+      length += piece.length;
+      if (length > most) throw tooLong();
+      pieces.push(piece);
+    }
+  } catch (error) {
+    if (error instanceof RequestProblem) throw error;
+    throw new RequestProblem('not-readable', 'The body broke off on the way, so nothing was taken; send it again');
+  }
+  return Buffer.concat(pieces);
+};
+
+const textsOf = async (text: string): Promise<string[]> => {
+  async function* once(): AsyncIterable<string> {
+    yield text;
+  }
+  const texts: string[] = [];
+  for await (const said of saidTexts(once())) texts.push(said.text);
+  return texts;
+};
+
+const timeSaid = (request: Request) => {
+  const said = request.headers.get('byrebook-time');
+  if (said === null) return undefined;
+  const time = parseInstant(said);
+  if (!time.ok) throw new RequestProblem('not-valid', `Byrebook-Time: ${time.problem}`, { parameter: 'Byrebook-Time' });
+  return time.value;
+};
+
+const lastEventId = (said: string): number => {
+  const parsed = position.safeParse(said.trim());
+  if (parsed.success) return parsed.data;
+  throw new RequestProblem('not-valid', 'Last-Event-ID is a position: a whole number', { parameter: 'Last-Event-ID' });
+};
+
+/** Another book says whose it is before it passes anything on. A book without a farm takes the farm of the first. */
+const meetBook = (book: Book, request: Request): void => {
+  const farm = request.headers.get('byrebook-farm') ?? '';
+  const from = request.headers.get('byrebook-book') ?? '';
+  if (!/^[\w-]{1,100}$/.test(farm) || !/^[\w-]{1,100}$/.test(from)) {
+    throw new RequestProblem(
+      'not-valid',
+      'A book says its farm and its own id in Byrebook-Farm and Byrebook-Book; nothing was taken',
+      { parameter: 'Byrebook-Farm' },
+    );
+  }
+  if (from === book.bookId) {
+    throw new RequestProblem(
+      'other-farm',
+      'This is the same book twice: a copy of a file is not another book. On the copy, run new-key first; nothing was taken',
+    );
+  }
+  if (book.farmId === null) book.adoptFarm(farm);
+  else if (book.farmId !== farm) {
+    throw new RequestProblem(
+      'other-farm',
+      `This is the book of farm ${book.farmId}, yours is of ${farm}; nothing was taken`,
+    );
+  }
+};
