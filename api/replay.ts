@@ -148,6 +148,7 @@ const isAncestor = (book: Book, other: string, position: number): boolean =>
     .entries.some(
       (entry) =>
         entry.type === 'book-continued' &&
+        entry.via === undefined &&
         entry.data.book === other &&
         entry.data.position >= position &&
         entry.position === entry.data.position + 1,

@@ -14,8 +14,8 @@ const LONGEST = 16 * 1024 * 1024;
 
 type Shape = 'unknown' | 'lines' | 'array' | 'document';
 
-/** `chunks`: the input as text, in pieces of any size. */
-export async function* saidTexts(chunks: AsyncIterable<string>): AsyncIterable<SaidText> {
+/** `chunks`: the input as text, in pieces of any size. `unclosed` is told where an array ends without its bracket: it may be cut off. */
+export async function* saidTexts(chunks: AsyncIterable<string>, unclosed?: () => void): AsyncIterable<SaidText> {
   let shape: Shape = 'unknown';
   let text = '';
   let line = 1;
@@ -90,4 +90,5 @@ export async function* saidTexts(chunks: AsyncIterable<string>): AsyncIterable<S
   }
   const said = take();
   if (said !== undefined) yield said;
+  if (shape === 'array') unclosed?.();
 }

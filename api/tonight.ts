@@ -40,6 +40,10 @@ export const tonight = (book: Book, question: Question = {}): Tonight => {
   });
   const known = know(read.entries, read.asides);
   const asOf = question.asOf ?? question.knownAt ?? book.clock.now();
+  if (known.farm.schedule === undefined && (question.knownAt !== undefined || question.position !== undefined))
+    throw new UserProblem(
+      'This book knew no farm at that moment: its farm-set-up was recorded later; ask about a later one',
+    );
   const milking = milkingAsked(known, question.milking ?? 'next', asOf, read.asides.length);
   const views = viewsAt(known, { milking, asOf, position: read.position });
   return {

@@ -5,19 +5,19 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { type Clock, fixedClock } from '../shared/clock.ts';
-import { instantText } from '../shared/instant.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import type { Passed, TurnedAway } from './door.ts';
-import { contentOf } from './door.ts';
-import { type DataOf, KINDS } from './kinds.ts';
-import { type AppenderSettings, appender, type Receipt } from './log/append.ts';
+import type { DataOf } from './kinds.ts';
+import { appender, type Receipt } from './log/append.ts';
 import { beginBook, idFor } from './log/begin.ts';
 import { adoptFarm, type Continuation, continuationOf } from './log/continuation.ts';
 import { type Devices, devicesOf } from './log/devices.ts';
 import { FORMATS, type Format } from './log/formats.ts';
+import { goOn, type WentOn } from './log/go-on.ts';
 import { checkpointOf, currentBook, originOf, readHead } from './log/head.ts';
 import { verifierKey } from './log/note.ts';
 import { openFile } from './log/open-file.ts';
+import { type OwnType, ownEntry } from './log/own-entry.ts';
 import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
 import { type Known, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
@@ -26,11 +26,14 @@ import { readKey } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
 import { onBook, readOnlyFile } from './log/trouble.ts';
 import { type VerifyReport, verifyBook } from './log/verify.ts';
+import { namesOf } from './log/verify-names.ts';
 import type { Relayed } from './relay.ts';
 import type { StoredRow } from './stored.ts';
 
 export type { Receipt } from './log/append.ts';
 export type { Device } from './log/devices.ts';
+export type { WentOn } from './log/go-on.ts';
+export type { OwnType } from './log/own-entry.ts';
 export type { Peer } from './log/peers.ts';
 export type { Known, UpTo } from './log/reading.ts';
 export type { VerifyReport } from './log/verify.ts';
@@ -50,6 +53,7 @@ export interface Book {
   readonly path: string;
   /** Made at the first `farm-set-up`; null until then. */
   readonly farmId: string | null;
+  /** Changes once where the file is a copy or has lost its key: see `claim`. */
   readonly bookId: string;
   readonly rehearsal: boolean;
   /** The clock to work by: a rehearsal's own fixed time, else the one given. */
@@ -57,6 +61,15 @@ export interface Book {
   /** The public key in the text form of C2SP signed-note, for whoever checks this book's checkpoints. */
   readonly verifierKey: string;
   readonly head: () => { position: number; root: string };
+  /**
+   * A copied file, or one whose key is gone, takes a new name and key before it writes anything; recording does so by
+   * itself. To be called first where the name goes on paper or to a peer.
+   */
+  readonly claim: () => void;
+  /** Every name the file has gone by, oldest first, with the key of that time. */
+  readonly names: () => { origin: string; publicKey: Uint8Array; verifierKey: string }[];
+  /** Set once it took a new name while it was open. */
+  readonly wentOn: WentOn | null;
   /** Records what passed the door and keeps the rest aside, all in one transaction; one receipt each, in order. */
   readonly record: (arrivals: readonly (Passed | TurnedAway)[], via?: string) => Receipt[];
   /** Records what came from another book of this farm, through the peer named `via`. Adopt the farm first. */
@@ -87,8 +100,6 @@ export interface Book {
   readonly close: () => void;
 }
 
-export type OwnType = 'sheet-issued' | 'book-continued';
-
 /** Opens a book. Throws a `UserProblem` with a sentence for everything that can be wrong with the file or the clock. */
 export const openBook = (file: string, options: BookOptions): Book => openBookAs(file, options, FORMATS);
 
@@ -112,7 +123,6 @@ const bookOn = (
   options: { clock: Clock; readOnly: boolean; formats: readonly Format[] },
 ): Book => {
   const head = readHead(db);
-  const { book: bookId, key: publicKey } = currentBook(db);
   const rehearsal = head.rehearsal !== null;
   if (options.clock.fixed && !rehearsal) {
     throw new UserProblem(
@@ -121,15 +131,14 @@ const bookOn = (
     );
   }
   const clock = head.rehearsal === null || options.clock.fixed ? options.clock : fixedClock(head.rehearsal);
-  const held = readKey(at, publicKey);
-  const settings: AppenderSettings = {
-    clock,
-    bookId,
-    newFarmId: () => idFor(rehearsal, `farm of ${bookId}`),
-    ...('key' in held ? { key: held.key } : {}),
+  let named = nameOf(db, at, clock);
+  let wentOn: WentOn | null = null;
+  const claim = (): void => {
+    if (!named.isCopy) return;
+    wentOn = goOn(db, at, clock) ?? null;
+    named = nameOf(db, at, clock);
   };
-  const log = appender(db, settings);
-  if (!options.readOnly) log.rememberClock();
+  if (!options.readOnly) named.log.rememberClock();
   const devices = devicesOf(db, () => clock.now());
   const peers = peersOf(db);
   const reading = <A extends readonly unknown[], R>(work: (...args: A) => R) => {
@@ -138,23 +147,15 @@ const bookOn = (
   const writing = <A extends readonly unknown[], R>(work: (...args: A) => R) => {
     return (...args: A): R => {
       if (options.readOnly) throw new UserProblem(readOnlyFile(at));
-      return onBook(at, () => work(...args));
+      return onBook(at, () => {
+        claim();
+        return work(...args);
+      });
     };
   };
   const recordOwn = <T extends OwnType>(type: T, data: DataOf<T>): { position: number; id: string } => {
-    const parsed = KINDS[type].schema.parse(data);
-    const { position = 0, id } = log.recordMade((place) => {
-      const said = {
-        specversion: '1.0',
-        id: idFor(rehearsal, `${type} ${place} of ${bookId}`),
-        source: originOf(bookId),
-        type,
-        time: instantText(clock.now()),
-        author: 'Byrebook',
-        data: parsed,
-      } as const;
-      return { said, content: contentOf(said), derivedId: false };
-    });
+    const { bookId, log } = named;
+    const { position = 0, id } = log.recordMade(ownEntry({ bookId, rehearsal, clock }, type, data));
     return { position, id: id ?? '' };
   };
   return {
@@ -162,18 +163,27 @@ const bookOn = (
     get farmId() {
       return onBook(at, () => readHead(db).farm);
     },
-    bookId,
+    get bookId() {
+      return named.bookId;
+    },
     rehearsal,
     clock,
-    verifierKey: verifierKey(originOf(bookId), Buffer.from(publicKey, 'hex')),
+    get verifierKey() {
+      return nameAndKey({ book: named.bookId, key: named.publicKey }).verifierKey;
+    },
     head: reading(() => {
       const { size, root } = readHead(db);
       return { position: size, root };
     }),
-    record: writing((arrivals, via) => log.record(arrivals, via === undefined ? {} : { via })),
+    claim: writing(() => undefined),
+    names: reading(() => namesOf(db).map(nameAndKey)),
+    get wentOn() {
+      return wentOn;
+    },
+    record: writing((arrivals, via) => named.log.record(arrivals, via === undefined ? {} : { via })),
     relay: writing((arrivals, via) => {
       if (arrivals.length > 0 && readHead(db).farm === null) throw new Error('A book adopts the farm before it relays');
-      return log.record(arrivals, { via, sameId: 'keep-both' });
+      return named.log.record(arrivals, { via, sameId: 'keep-both' });
     }),
     adoptFarm: writing((farm) => adoptFarm(db, farm)),
     continuation: reading((oldSize, size) => continuationOf(db, oldSize, size)),
@@ -196,8 +206,27 @@ const bookOn = (
     find: reading((id) => rowsOfId(db, id)),
     keepPaper: writing((bytes) => keepPaper(db, bytes)),
     paper: reading((hash) => paperOf(db, hash)),
-    checkpoint: reading(() => checkpointOf(readHead(db), { book: bookId, key: publicKey })),
+    checkpoint: reading(() => checkpointOf(readHead(db), { book: named.bookId, key: named.publicKey })),
     verify: reading(() => verifyBook(db, at, options.formats)),
     close: () => db.close(),
   };
+};
+
+const nameAndKey = ({ book, key }: { book: string; key: string }) => {
+  const [origin, publicKey] = [originOf(book), Buffer.from(key, 'hex')];
+  return { origin, publicKey, verifierKey: verifierKey(origin, publicKey) };
+};
+
+/** What the file goes by now, its writer, and whether it must take another name before it writes. */
+const nameOf = (db: Connection, at: string, clock: Clock) => {
+  const { book: bookId, key: publicKey } = currentBook(db);
+  const held = readKey(at, publicKey);
+  const rehearsal = readHead(db).rehearsal !== null;
+  const log = appender(db, {
+    clock,
+    bookId,
+    newFarmId: () => idFor(rehearsal, `farm of ${bookId}`),
+    ...('key' in held ? { key: held.key } : {}),
+  });
+  return { bookId, publicKey, log, isCopy: !('key' in held) && held.because !== 'unusable' };
 };

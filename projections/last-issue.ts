@@ -1,9 +1,9 @@
 /** What the last issued sheets said, read back from their stored rows. */
 import { z } from 'zod';
-import type { Instant } from '../shared/instant.ts';
 import type { Known } from './know.ts';
 import type { Moment } from './moment.ts';
-import { bearersAt } from './standing.ts';
+import type { Milking } from './schedule.ts';
+import { bearersOnSheet } from './standing.ts';
 import type { SheetName } from './views.ts';
 
 const heldRows = z.looseObject({
@@ -26,7 +26,7 @@ export const lastHeld = (known: Known, moment: Moment): readonly OnLastSheet[] |
   if (last === undefined || rows?.success !== true) return undefined;
   return rows.data.held.map((row) => ({
     number: row.cow,
-    cows: bearersAt(known, row.cow, last.start),
+    cows: bearersOnSheet(known, moment.schedule, row.cow, last.milking),
     entries: row.reasons.flatMap((reason) => reason.entries),
   }));
 };
@@ -42,7 +42,7 @@ export const lastCounts = (
   const stood = new Map<string, { group: string; number: string }>();
   for (const { group, cows } of rows.data.groups) {
     for (const number of cows)
-      for (const key of bearersAt(known, number, last.start)) stood.set(key, { group, number });
+      for (const key of bearersOnSheet(known, moment.schedule, number, last.milking)) stood.set(key, { group, number });
   }
   return stood;
 };
@@ -51,12 +51,12 @@ const lastContent = (
   known: Known,
   moment: Moment,
   sheet: SheetName,
-): { content: unknown; start: Instant } | undefined => {
+): { content: unknown; milking: Milking } | undefined => {
   for (const issue of known.farm.issued.toReversed()) {
     const milking = moment.schedule.find(issue.data.milking);
     const found = issue.data.sheets.find((each) => each.sheet === sheet);
     if (milking === undefined || found === undefined || milking.start > moment.milking.start) continue;
-    return { content: found.content, start: milking.start };
+    return { content: found.content, milking };
   }
   return undefined;
 };

@@ -13,7 +13,7 @@ import { sampledAt } from './milk-hold.ts';
 import { isThere, type Moment } from './moment.ts';
 import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
 import type { Milking, Schedule } from './schedule.ts';
-import { asidesByCow, bearersAt, type Standing, standingOf } from './standing.ts';
+import { asidesByCow, bearersOnSheet, type Standing, standingOf } from './standing.ts';
 import { loadOfCollection, loadsOf, ONLY_TANK, openLoads } from './tank.ts';
 import type { Notice } from './views.ts';
 
@@ -104,7 +104,7 @@ const lateNews = (
   // Nobody had a sheet at its start: the first one issued later is what they had; R-32 says the rest.
   const onWall = milking.start > asOf ? issues.at(-1) : (before ?? issues[0]);
   if (onWall === undefined) return [];
-  const listed = new Set(cowsOn(known, onWall, milking));
+  const listed = new Set(cowsOn(known, moment.schedule, onWall, milking));
   return heldAt(known, moment, asOf, reaching)
     .filter((standing) => !listed.has(standing.file.cow.key))
     .map((standing): Notice => {
@@ -137,11 +137,11 @@ const aboutOf = (reason: Because | undefined): string => {
       : 'milk-hold';
 };
 
-const cowsOn = (known: Known, issue: Issue, milking: Milking): string[] => {
+const cowsOn = (known: Known, schedule: Schedule, issue: Issue, milking: Milking): string[] => {
   const sheet = issue.data.sheets.find((each) => each.sheet === 'milk-hold');
   const rows = heldCows.safeParse(sheet?.content);
   if (!rows.success) return [];
-  return rows.data.held.flatMap((row) => bearersAt(known, row.cow, milking.start));
+  return rows.data.held.flatMap((row) => bearersOnSheet(known, schedule, row.cow, milking));
 };
 
 const loadsSaid = (known: Known, schedule: Schedule, milking: Milking): TankLoadSaid[] =>

@@ -80,9 +80,13 @@ export const inMilkDuring = ({ cow, lactations }: CowFile, moment: Moment): bool
 export const isThere = (cow: Cow, moment: Moment): boolean =>
   presentAt(cow, moment.milking.start) || presentAt(cow, moment.windowEnd);
 
-/** Where she stands at this milking. */
+/** From when a milking has to do with her: its start, or its end where she came inside it. */
+export const firstThere = (cow: Cow, moment: Moment): Instant =>
+  presentAt(cow, moment.milking.start) ? moment.milking.start : moment.windowEnd;
+
+/** Where she stands at this milking. A cow that comes back inside it stands where she was put then, not where she left from. */
 export const standsIn = (cow: Cow, moment: Moment): Group => {
-  const name = groupAt(cow, moment.milking.start) ?? groupAt(cow, moment.windowEnd) ?? cow.placements[0]?.group ?? '';
+  const name = groupAt(cow, firstThere(cow, moment)) ?? cow.placements[0]?.group ?? '';
   return groupNamed(moment.groups, name);
 };
 

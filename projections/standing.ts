@@ -8,8 +8,10 @@ import { type HoldPiece, holdsAt } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import { type CowFile, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
+import { type CowFile, firstThere, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
+import type { Milking, Schedule } from './schedule.ts';
 import type { Animal } from './who.ts';
+import { windowEndOf } from './window.ts';
 
 export interface Standing {
   readonly file: CowFile;
@@ -40,7 +42,7 @@ export const standingOf = (file: CowFile, moment: Moment, asides: readonly Aside
   const stretch = stretchAt(file.lactations, milking.start) ?? stretchAt(file.lactations, windowEnd);
   return {
     file,
-    number: numberAt(file.cow, milking.start),
+    number: numberAt(file.cow, firstThere(file.cow, moment)),
     group,
     inMilk: inMilkAt(file.cow, file.lactations, milking.start),
     inMilkDuring: during,
@@ -98,3 +100,9 @@ export const bearersAt = (known: Known, number: string, at: Instant): string[] =
       animal.spans.some((span) => span.number === number && span.from <= at && (span.to === null || span.to >= at)),
     )
     .map((animal) => animal.key);
+
+/** Who a number on the sheet of a milking meant: who bore it at the start, else a cow that came inside the milking. */
+export const bearersOnSheet = (known: Known, schedule: Schedule, number: string, milking: Milking): string[] => {
+  const atStart = bearersAt(known, number, milking.start);
+  return atStart.length > 0 ? atStart : bearersAt(known, number, windowEndOf(known, schedule, milking));
+};

@@ -49,8 +49,7 @@ export const treatmentsOf = (out: Outgoing, hold: DosingHold): Resource[] => {
 
 /** A dose of a dry-cow product that the dry-off or the arrival itself names. */
 const productEntry = (out: Outgoing, dose: Dose): EntryOf<'dry-off'> | EntryOf<'cow-entered'> | undefined => {
-  if (dose.position !== 0) return undefined;
-  const entry = [...out.cows.keys()].find((each) => each.id === dose.id);
+  const entry = out.certain.get(dose.id);
   return entry?.type === 'dry-off' || entry?.type === 'cow-entered' ? entry : undefined;
 };
 

@@ -17,6 +17,8 @@ export interface Outgoing {
   readonly recorded: ReadonlyMap<string, Instant>;
   /** Cows by the entries that are certainly theirs. */
   readonly cows: ReadonlyMap<Entry, Cow>;
+  /** The same entries by their ids. */
+  readonly certain: ReadonlyMap<string, Entry>;
   /** The last thing recorded in this book. */
   readonly latest: Instant;
 }
@@ -35,6 +37,7 @@ export const outgoing = (known: Known, moment: Moment, entries: readonly Entry[]
     farm,
     recorded: new Map(entries.map((entry) => [entry.id, entry.recordedAt])),
     cows,
+    certain: new Map([...cows.keys()].map((entry) => [entry.id, entry])),
     latest: entries.reduce<Instant>((last, entry) => later(last, entry.recordedAt), 0 as Instant),
   };
 };

@@ -1,50 +1,53 @@
-/** `backup`, `archive`, `restore`, `new-key`: copies of the book, and going on from one. */
+/** `backup`, `restore`, `new-key`: copies of the book, and going on from one. */
 import fs from 'node:fs';
+import process from 'node:process';
 import { Command } from 'commander';
-import { readArchive, writeArchive } from '../../events/log/archive.ts';
-import { backupBook, continueAsNew, restoreBook } from '../../events/log/backup.ts';
+import { backupBook, restoreBook, takeNewKey } from '../../events/log/backup.ts';
 import { UserProblem } from '../../shared/refusal.ts';
-import { clockOf, globalsOf, out, plural, withBook } from './settings.ts';
+import { bringBack } from './archive.ts';
+import { clockOf, globalsOf, out, outJson, plural, withBook } from './settings.ts';
+
+interface Options {
+  readonly json?: boolean;
+}
+const JSON_OPTION = ['--json', 'print the outcome as JSON and nothing else'] as const;
 
 export const backupCommand = (): Command =>
   new Command('backup')
-    .description('copy the book to a file while others go on writing; the key is never in it')
+    .description('copy the book to a file while others go on writing, and verify the copy; the key is never in it')
     .argument('<file>', 'the copy, a file that is not there yet')
-    .action(async (file: string, _: unknown, command: Command) => {
-      const { path, position } = await withBook(command, { readOnly: true }, (book) => ({
-        path: book.path,
-        position: book.head().position,
-      }));
-      await backupBook(path, file);
-      out(
-        `${file} is a copy of ${path} with ${plural(position, 'entry', 'entries')} or more. Its key stays beside the book.`,
-      );
-    });
-
-export const archiveCommand = (): Command =>
-  new Command('archive')
-    .description('the whole book as one gzipped JSON Lines file: entries, refusals and papers, for any program to read')
-    .argument('<file>', 'the archive, a file that is not there yet')
-    .action(async (file: string, _: unknown, command: Command) => {
+    .option(...JSON_OPTION)
+    .action(async (file: string, { json }: Options, command: Command) => {
       const path = await withBook(command, { readOnly: true }, (book) => book.path);
-      const { position, root } = await writeArchive(path, file);
-      out(`${file} holds ${plural(position, 'entry', 'entries')}, root ${root}. restore ${file} brings it back.`);
+      const { ok, position, root, problems } = await backupBook(path, file, clockOf(globalsOf(command)));
+      if (!ok) process.exitCode = 1;
+      if (json === true) {
+        outJson({ file, position, root, verifies: ok, problems });
+        return;
+      }
+      out(`${file} is a copy of ${path}: ${plural(position, 'entry', 'entries')}, root ${root}.`);
+      out('Its key stays beside the book. Keep the copy on another disk, away from this computer.');
+      if (!ok) out(`The copy is whole, but it does NOT verify: ${problems[0]?.problem ?? ''}; verify says more.`);
     });
 
 export const restoreCommand = (): Command =>
   new Command('restore')
     .description('check a backup or an archive and go on from it as a new book (--book says where); never overwrites')
     .argument('<file>', 'what backup or archive made')
-    .action(async (file: string, _: unknown, command: Command) => {
-      const globals = globalsOf(command);
-      const clock = clockOf(globals);
-      const { bookId, position } = isGzipped(file)
-        ? await readArchive(file, globals.book, clock)
-        : restoreBook(file, globals.book, clock);
-      out(
-        `${globals.book} goes on from ${file} at position ${position}, as the new book ${bookId} with a key of its own.`,
-      );
+    .option(...JSON_OPTION)
+    .action(async (file: string, { json }: Options, command: Command) => {
+      if (isGzipped(file)) {
+        await bringBack(file, command, json === true);
+        return;
+      }
+      const { book: to, ...globals } = globalsOf(command);
+      const wentOn = await restoreBook(file, to, clockOf({ book: to, ...globals }));
+      if (json === true) outJson({ file, book: to, ...wentOn });
+      else sayWentOn(to, file, wentOn);
     });
+
+const sayWentOn = (to: string, file: string, { position, bookId }: { position: number; bookId: string }): void =>
+  out(`${to} goes on from ${file} at position ${position}, as the new book ${bookId} with a key of its own.`);
 
 const isGzipped = (file: string): boolean => {
   const start = Buffer.alloc(2);
@@ -60,11 +63,15 @@ const isGzipped = (file: string): boolean => {
 
 export const newKeyCommand = (): Command =>
   new Command('new-key')
-    .description('for a book whose key is lost, or a copy without one: it goes on as a new book with a new key')
-    .action((_: unknown, command: Command) => {
+    .description('for a book whose key is lost, or a copy: it goes on as a new book with a new key')
+    .option(...JSON_OPTION)
+    .action(({ json }: Options, command: Command) => {
       const globals = globalsOf(command);
-      const { bookId, position } = continueAsNew(globals.book, clockOf(globals));
-      out(
-        `${globals.book} goes on from position ${position} as the new book ${bookId} with a new key; the entry book-continued says so.`,
-      );
+      const wentOn = takeNewKey(globals.book, clockOf(globals));
+      if (json === true) outJson({ book: globals.book, ...wentOn });
+      else {
+        out(
+          `${globals.book} goes on from position ${wentOn.position} as the new book ${wentOn.bookId} with a new key; the entry book-continued says so.`,
+        );
+      }
     });

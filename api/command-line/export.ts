@@ -13,11 +13,13 @@ import { exportAde } from '../ade/export-ade.ts';
 import { csvRows, csvText } from '../export/csv.ts';
 import { jsonLines, storedRows } from '../export/rows.ts';
 import { tonight } from '../tonight.ts';
+import { putAway } from './archive.ts';
 import { note, out, outJson, plural, withBook } from './settings.ts';
 
 interface Options {
   readonly format: 'jsonl' | 'csv' | 'ade';
   readonly out?: string;
+  readonly archive?: string;
   readonly json?: boolean;
 }
 
@@ -37,8 +39,13 @@ export const exportCommand = (): Command =>
     )
     .addOption(new Option('--format <format>', 'how to write it').choices(['jsonl', 'csv', 'ade']).default('jsonl'))
     .option('--out <file>', 'write it there (else to standard output)')
+    .option('--archive <file>', 'the whole book as one file, papers and refusals too; "import archive" brings it back')
     .option('--json', 'print what was written as JSON and nothing else; wants --out')
     .action(async (options: Options, command: Command) => {
+      if (options.archive !== undefined) {
+        await putAway(options.archive, command, options.json === true);
+        return;
+      }
       if (options.json === true && options.out === undefined)
         throw new UserProblem('--json prints the summary alone, so the export needs a file: add --out FILE', 2);
       await withBook(command, { readOnly: true }, async (book) => {

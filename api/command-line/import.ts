@@ -9,6 +9,7 @@ import type { Herd } from '../../projections/who.ts';
 import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { type HerdImport, type HerdRefusal, readHerdFile } from '../import-herd/import-herd.ts';
+import { importArchiveCommand } from './archive.ts';
 import { importAdeCommand } from './import-ade.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
 
@@ -27,7 +28,8 @@ export const importCommand = (): Command =>
   new Command('import')
     .description('bring in what the farm already has elsewhere')
     .addCommand(herdCommand())
-    .addCommand(importAdeCommand());
+    .addCommand(importAdeCommand())
+    .addCommand(importArchiveCommand());
 
 const herdCommand = (): Command =>
   new Command('herd')

@@ -3,7 +3,9 @@ import process from 'node:process';
 import { Command, CommanderError } from 'commander';
 import { UserProblem } from '../../shared/refusal.ts';
 import { VERSION } from '../version.ts';
-import { archiveCommand, backupCommand, newKeyCommand, restoreCommand } from './backup.ts';
+import { archiveCommand } from './archive.ts';
+import { backupCommand, newKeyCommand, restoreCommand } from './backup.ts';
+import { checkProofCommand } from './check-proof.ts';
 import { demoCommand } from './demo.ts';
 import { deviceCommand } from './device.ts';
 import { exportCommand } from './export.ts';
@@ -11,7 +13,7 @@ import { historyCommand } from './history.ts';
 import { importCommand } from './import.ts';
 import { medicinesCommand } from './medicines.ts';
 import { printCommand } from './print.ts';
-import { checkProofCommand, checkpointCommand, proofCommand } from './proof.ts';
+import { checkpointCommand, proofCommand } from './proof.ts';
 import { recordCommand } from './record.ts';
 import { replayCommand } from './replay.ts';
 import { serveCommand } from './serve.ts';
@@ -63,10 +65,9 @@ function inherit(command: Command): Command {
   return command;
 }
 
-// A reader that stops early (`| head`) is no fault of ours.
+// A reader that stops early (`| head`) is no fault of ours, and no reason to leave the rest of a file unrecorded.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(0);
-  throw error;
+  if (error.code !== 'EPIPE') throw error;
 });
 
 try {

@@ -53,6 +53,8 @@ export const printCommand = (): Command =>
 const print = async (book: Book, options: Options): Promise<void> => {
   const knownAt = options.knownAt === undefined ? undefined : parseInstant(options.knownAt);
   if (knownAt?.ok === false) throw new UserProblem(`--known-at: ${knownAt.problem}`, 2);
+  // The book's name goes on the paper.
+  if (options.issue === true) book.claim();
   const answer = tonight(book, { milking: options.milking, knownAt: knownAt?.value });
   const issued = options.issue === true ? await issue(book, answer) : undefined;
   const folder = options.out ?? (options.json === true && options.to === undefined ? undefined : 'sheets');

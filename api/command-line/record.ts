@@ -7,6 +7,7 @@ import type { Book, Receipt } from '../../events/book.ts';
 import { readLine } from '../../events/door.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { saidTexts } from '../said-lines.ts';
+import { type ReadAs, textOfBytes } from '../text-of-bytes.ts';
 import { globalsOf, note, out, plural, withBook } from './settings.ts';
 
 interface Options {
@@ -34,13 +35,12 @@ export const recordCommand = (): Command =>
 interface Input {
   readonly name: string;
   readonly size: number | undefined;
-  readonly chunks: AsyncIterable<string>;
+  readonly pieces: AsyncIterable<Uint8Array>;
 }
 
 const openInput = (file: string): Input => {
   if (file === '-') {
-    process.stdin.setEncoding('utf8');
-    return { name: 'standard input', size: undefined, chunks: process.stdin as AsyncIterable<string> };
+    return { name: 'standard input', size: undefined, pieces: process.stdin as AsyncIterable<Uint8Array> };
   }
   let stats: fs.Stats;
   try {
@@ -50,11 +50,7 @@ const openInput = (file: string): Input => {
     throw new UserProblem(`There is no file ${file} that can be read; check the name, or use - for standard input`, 2);
   }
   if (stats.isDirectory()) throw new UserProblem(`${file} is a folder; name the file with the entries`, 2);
-  return {
-    name: file,
-    size: stats.size,
-    chunks: fs.createReadStream(file, { encoding: 'utf8' }) as AsyncIterable<string>,
-  };
+  return { name: file, size: stats.size, pieces: fs.createReadStream(file) as AsyncIterable<Uint8Array> };
 };
 
 interface Tally {
@@ -86,8 +82,16 @@ const record = async (book: Book, input: Input, options: Options, path: string):
   };
   if (options.json === true) process.stdout.write('[');
   let read = 0;
+  let readAs: ReadAs = 'UTF-8';
+  let unclosed = false;
+  const chunks = textOfBytes(input.pieces, (encoding) => {
+    readAs = encoding;
+  });
+  const noBracket = (): void => {
+    unclosed = true;
+  };
   try {
-    for await (const said of saidTexts(input.chunks)) {
+    for await (const said of saidTexts(chunks, noBracket)) {
       batch.push(said);
       read += said.text.length + 1;
       if (batch.length >= BATCH) {
@@ -110,7 +114,15 @@ const record = async (book: Book, input: Input, options: Options, path: string):
   }
   if (options.json === true) process.stdout.write(']\n');
   else say(tally, input.name, path);
-  if (tally.refused > 0) process.exitCode = 1;
+  if (readAs !== 'UTF-8')
+    note(
+      `${input.name} is not in UTF-8 and was read as ${readAs}; check the letters with accents, or save it in UTF-8`,
+    );
+  if (unclosed)
+    note(
+      `${input.name} begins with [ and ends without ]: it may be cut off. What could be read is recorded; get the whole of it and record it again`,
+    );
+  if (tally.refused > 0 || unclosed) process.exitCode = 1;
 };
 
 const plain = ({ id, outcome, position, problem, pointer, struck, key }: Receipt) => ({

@@ -41,6 +41,12 @@ export const withBook = async <T>(
   try {
     return await work(book);
   } finally {
+    if (book.wentOn !== null) {
+      const { position, bookId } = book.wentOn;
+      note(
+        `${book.path} is a copy, or its key is gone: from position ${position} on it is the new book ${bookId} with a new key; verify says more.`,
+      );
+    }
     book.close();
   }
 };

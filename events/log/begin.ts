@@ -35,7 +35,7 @@ export const beginBook = (db: Connection, path: string, clock: Clock, name: stri
       rehearsal: clock.fixed ? now : null,
     }),
   );
-  writeKey(path, key);
+  writeKey(path, key, clock.fixed ? '' : undefined);
 };
 
 /** An id worked out from a name, for rehearsals alone. */

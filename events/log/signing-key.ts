@@ -5,6 +5,7 @@
 import crypto, { type KeyObject } from 'node:crypto';
 import fs from 'node:fs';
 import { UserProblem } from '../../shared/refusal.ts';
+import { copiedFrom, placeLine } from './key-place.ts';
 
 export interface SigningKey {
   readonly privateKey: KeyObject;
@@ -27,36 +28,60 @@ export const keyFromSeed = (seed: string): SigningKey =>
     }),
   );
 
-/** Writes the key beside a new book. An older key is never overwritten: it may belong to a book that was moved away. */
-export const writeKey = (bookPath: string, key: SigningKey): void => {
+/**
+ * Writes the key beside a new book, and beneath it what it was made for. An older key is never overwritten: it may belong
+ * to a book that was moved away.
+ */
+export const writeKey = (bookPath: string, key: SigningKey, made = placeLine(bookPath)): void => {
   const path = keyPathOf(bookPath);
   const pem = key.privateKey.export({ format: 'pem', type: 'pkcs8' }).toString();
   if (fs.existsSync(path)) {
-    if (fs.readFileSync(path, 'utf8') === pem) return;
+    if (fs.readFileSync(path, 'utf8').startsWith(pem)) return;
     throw new UserProblem(
       `${path} is the signing key of a book that is not here; move it to where that book is, then make the new book`,
     );
   }
-  const file = fs.openSync(path, 'wx', 0o600);
   try {
-    fs.writeFileSync(file, pem);
-    fs.fsyncSync(file);
-  } finally {
-    fs.closeSync(file);
+    const file = fs.openSync(path, 'wx', 0o600);
+    try {
+      fs.writeFileSync(file, pem + made);
+      fs.fsyncSync(file);
+    } finally {
+      fs.closeSync(file);
+    }
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error)) throw error;
+    throw new UserProblem(
+      `The key file ${path} can't be written (${String(error.code)}); check the folder and the space in it, then try again`,
+    );
   }
 };
 
-/** The book's key, or why there is none. A book without its key goes on; its checkpoints are unsigned. */
-export const readKey = (bookPath: string, publicKey: string): { key: SigningKey } | { why: string } => {
+/** Why a book has no key to sign with: none is there, one that came with a copy, or one that it can't use. */
+export interface NoKey {
+  readonly because: 'missing' | 'copied' | 'unusable';
+  readonly why: string;
+}
+
+/** The book's key, or why there is none. */
+export const readKey = (bookPath: string, publicKey: string): { key: SigningKey } | NoKey => {
   const path = keyPathOf(bookPath);
+  let text: string;
   let key: SigningKey;
   try {
-    key = withPublic(crypto.createPrivateKey(fs.readFileSync(path, 'utf8')));
+    text = fs.readFileSync(path, 'utf8');
+    key = withPublic(crypto.createPrivateKey(text));
   } catch (error) {
     const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
-    return { why: missing ? `the key file ${path} is missing` : `the key file ${path} can't be read` };
+    return missing
+      ? { because: 'missing', why: `the key file ${path} is missing` }
+      : { because: 'unusable', why: `the key file ${path} can't be read` };
   }
-  return key.publicKey === publicKey ? { key } : { why: `the key in ${path} is not this book's` };
+  if (key.publicKey !== publicKey) return { because: 'unusable', why: `the key in ${path} is not this book's` };
+  const from = copiedFrom(text, bookPath);
+  return from === undefined
+    ? { key }
+    : { because: 'copied', why: `this file is a copy of ${from} that took the key along, which belongs to that book` };
 };
 
 /** True when others than its owner may read the key file. */

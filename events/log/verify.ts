@@ -8,10 +8,11 @@ import type { Format } from './formats.ts';
 import { currentBook, type Head, originOf, readHead } from './head.ts';
 import { rootOf } from './merkle.ts';
 import { noteIsSignedBy, parseCheckpoint } from './note.ts';
-import { keyIsOpenToOthers, keyPathOf, readKey } from './signing-key.ts';
+import { keyIsOpenToOthers, keyPathOf, type NoKey, readKey } from './signing-key.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
 import { checkPapers, checkSetAside } from './verify-beside.ts';
 import { checkEntries, type SaidRoot, type Tell } from './verify-entries.ts';
+import { checkNames } from './verify-names.ts';
 import { checkSchema } from './verify-schema.ts';
 
 export interface VerifyReport {
@@ -65,6 +66,7 @@ export const verifyBook = (db: Connection, path: string, formats: readonly Forma
         notes.push('This is a rehearsal: its clock is fixed and its key is known to everybody, so it proves nothing.');
       }
     }
+    notes.push(...attempt('what this file has been called', [], () => checkNames(db, tell)));
     const papers = attempt('the printed papers', 0, () => checkPapers(db, tell));
     const setAside = attempt('what was set aside', 0, () => checkSetAside(db, standing?.head.chain ?? '', tell));
     notes.push(
@@ -129,11 +131,20 @@ const keyNotes = (path: string, current: { head: Head; key: string }, signed: bo
   const upTo = last === undefined || signed ? '' : ` The last signed one is of position ${last}.`;
   return [
     ...(signed ? [] : [`The head of this book is not signed.${upTo}`]),
-    ...('why' in held
-      ? [`New checkpoints are unsigned, since ${held.why}; put the key back beside the book, or go on unsigned.`]
-      : []),
+    ...('why' in held ? [sentenceOn(held)] : []),
     ...(keyIsOpenToOthers(path)
       ? [`Others on this computer may read ${keyPathOf(path)}; take that right away (chmod 600).`]
       : []),
   ];
+};
+
+const sentenceOn = ({ because, why }: NoKey): string => {
+  if (because === 'unusable') {
+    return `New checkpoints are unsigned, since ${why}; put the key back beside the book, or move that file away and new-key makes another.`;
+  }
+  const say = `${why.charAt(0).toUpperCase()}${why.slice(1)}.`;
+  const goesOn = 'the first new entry says that this file goes on as a new book with a new key (new-key does so now)';
+  return because === 'copied'
+    ? `${say} When something is recorded here, ${goesOn}.`
+    : `${say} A backup has none. If it is lost, ${goesOn}; if you have it, put it back before anything is recorded.`;
 };
