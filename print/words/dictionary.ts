@@ -5,6 +5,7 @@
 import type { SayingKey, Sayings } from '../../projections/because.ts';
 import type { HoldCause } from '../../projections/views.ts';
 import type { Format } from './format.ts';
+import type { KeeperLabels } from './keeper.ts';
 
 export type HoldKey = Extract<SayingKey, `hold.${string}`>;
 
@@ -202,6 +203,8 @@ export interface Words {
   readonly labels: Labels;
   readonly says: Says;
   readonly crew: CrewSays;
+  /** The record keeper's papers. */
+  readonly keeper: KeeperLabels;
   /** Usual names of milkings; a farm's own other name prints as written. */
   readonly milkingNames: Readonly<Record<string, string>>;
   /** Kinds of entry as sayings name them ("a calving"); another text, such as a medicine, prints as written. */

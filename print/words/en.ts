@@ -2,6 +2,7 @@
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
+import { keeperEn } from './keeper-en.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
 const days: Forms = { one: '# day', other: '# days' };
@@ -80,6 +81,7 @@ export const en: Words = {
     'milk-record': 'a milk record',
     'entry-struck': 'a struck entry',
   },
+  keeper: { ...keeperEn, offLabelCauses: causes, leftReasons },
   says: {
     'hold.hours': (v, f) => `${v.medicine}: last dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>

@@ -2,6 +2,7 @@
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
+import { keeperEs } from './keeper-es.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
 const days: Forms = { one: '# día', other: '# días' };
@@ -98,6 +99,7 @@ export const es: Words = {
     'milk-record': 'un control de leche',
     'entry-struck': 'una entrada tachada',
   },
+  keeper: { ...keeperEs, offLabelCauses: causes, leftReasons },
   says: {
     ...whyInEnglish,
     'hold.hours': (v, f) => `${v.medicine}: última dosis ${f.sum(v.lastDose, v.hours, v.ends)}`,

@@ -2,6 +2,7 @@
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
+import { keeperFr } from './keeper-fr.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
 const days: Forms = { one: '# jour', other: '# jours' };
@@ -98,6 +99,7 @@ export const fr: Words = {
     'milk-record': 'un contrôle de lait',
     'entry-struck': 'une note rayée',
   },
+  keeper: { ...keeperFr, offLabelCauses: causes, leftReasons },
   says: {
     ...whyInEnglish,
     'hold.hours': (v, f) => `${v.medicine} : dernière dose ${f.sum(v.lastDose, v.hours, v.ends)}`,

@@ -2,6 +2,7 @@
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
+import { keeperPl } from './keeper-pl.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
 const days: Forms = { one: '# dzień', few: '# dni', many: '# dni', other: '# dnia' };
@@ -98,6 +99,7 @@ export const pl: Words = {
     'milk-record': 'pomiar mleka',
     'entry-struck': 'skreślony wpis',
   },
+  keeper: { ...keeperPl, offLabelCauses: causes, leftReasons },
   says: {
     ...whyInEnglish,
     'hold.hours': (v, f) => `${v.medicine}: ostatnia dawka ${f.sum(v.lastDose, v.hours, v.ends)}`,

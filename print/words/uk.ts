@@ -2,6 +2,7 @@
 import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/because.ts';
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
+import { keeperUk } from './keeper-uk.ts';
 import { whyInEnglish } from './why-in-english.ts';
 
 const days: Forms = { one: '# день', few: '# дні', many: '# днів', other: '# дня' };
@@ -98,6 +99,7 @@ export const uk: Words = {
     'milk-record': 'облік молока',
     'entry-struck': 'закреслений запис',
   },
+  keeper: { ...keeperUk, offLabelCauses: causes, leftReasons },
   says: {
     ...whyInEnglish,
     'hold.hours': (v, f) => `${v.medicine}: остання доза ${f.sum(v.lastDose, v.hours, v.ends)}`,
