@@ -12,6 +12,8 @@ import { sheetRef } from '../shared/sheet-ref.ts';
 import type { Tonight } from './tonight.ts';
 import { PROGRAM, TIME_ZONE_DATA } from './version.ts';
 
+export type IssuedSet = EntryOf<'sheet-issued'>;
+
 export interface Paper {
   readonly sheet: PrintedName;
   readonly bytes: Uint8Array;
@@ -53,9 +55,18 @@ export const drawAll = async (
   return papers;
 };
 
+/** The set that this book wrote down last for a milking. By position: a clock set back would make an older one look newer. */
+export const lastSet = (issued: readonly IssuedSet[], milking: string): IssuedSet | undefined =>
+  issued
+    .filter((each) => each.data.milking === milking)
+    .reduce<IssuedSet | undefined>(
+      (last, each) => (last === undefined || each.position > last.position ? each : last),
+      undefined,
+    );
+
 export const issue = async (book: Book, tonight: Tonight): Promise<Issued> => {
   const { views, known, milking } = tonight;
-  const before = known.farm.issued.findLast((each) => each.data.milking === milking.id);
+  const before = lastSet(known.farm.issued, milking.id);
   if (before !== undefined && saysTheSame(views, before)) {
     const papers = before.data.sheets.flatMap(({ sheet, pdfHash }): Paper[] => {
       const bytes = book.paper(pdfHash);
@@ -89,7 +100,7 @@ export const issue = async (book: Book, tonight: Tonight): Promise<Issued> => {
 const isPrinted = (name: string): name is PrintedName => (PRINTED_NAMES as readonly string[]).includes(name);
 
 /** Rows alike but for what compares them with the sheet before: NEW, bands off, came and went. */
-const saysTheSame = (views: Views, before: EntryOf<'sheet-issued'>): boolean =>
+export const saysTheSame = (views: Views, before: IssuedSet): boolean =>
   SHEET_NAMES.every((sheet) => {
     const stored = before.data.sheets.find((each) => each.sheet === sheet);
     return stored !== undefined && lasting(sheet, stored.content) === lasting(sheet, views.sheets[sheet]);

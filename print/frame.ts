@@ -67,13 +67,11 @@ export const frameOf = (spec: FrameSpec): Frame => {
   const firstFoot = footBlock(spec, withCode);
   const foot = footBlock(spec, width);
   const firstHeight = Math.max(firstFoot.height, code === undefined ? 0 : QR);
-  const { replaces } = marks;
   const countsOf = (page: PageMarks): Block =>
     texts(
       speech.each(({ labels }) =>
         [
           labels.takeOldDown,
-          replaces === undefined ? '' : labels.replaces(replaces),
           `${labels.page(page.page, page.pages)} · ${labels.linesHere(page.linesHere, page.lines)}`,
         ].join(' '),
       ),
@@ -116,6 +114,7 @@ const headBlock = ({ title, views, marks, speech }: FrameSpec, width: number): B
   );
   return stack([
     ...(marks.rehearsal ? [rehearsal(speech, width)] : []),
+    ...(marks.replaces === undefined ? [] : [replacing(marks.replaces, speech, width)]),
     titleBlock(
       speech.joined(({ labels }) => title(labels)),
       farm.name,
@@ -130,6 +129,19 @@ const rehearsal = (speech: Speech, width: number): Block =>
     texts(
       speech.each(({ labels }) => labels.rehearsal),
       { size: HEADING, bold: true },
+      width - 12,
+    ),
+    4,
+    2.5,
+    width,
+  );
+
+/** Two papers on one wall are worse than one that is wrong: which must come down is said as large as the sheet's name. */
+const replacing = (ref: string, speech: Speech, width: number): Block =>
+  framed(
+    texts(
+      speech.each(({ labels, words }) => labels.replaces(ref).toLocaleUpperCase(words.locale)),
+      { size: TITLE, bold: true },
       width - 12,
     ),
     4,

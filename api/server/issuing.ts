@@ -15,6 +15,8 @@ export const issuingOf = (book: Book): Issuing => {
   return {
     issue: (milking) => {
       const turn = last.then(async () => {
+        // The book's name goes on the paper.
+        book.claim();
         const answer = tonight(book, { milking });
         return { issued: await issue(book, answer), answer };
       });
