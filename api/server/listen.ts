@@ -2,17 +2,16 @@
  * The socket: loopback unless told otherwise, plain HTTP only there or behind a proxy that is named. Stopping is graceful:
  * nothing new comes in, streams end, what has begun is finished, and the book is closed last.
  */
-import fs from 'node:fs';
-import http from 'node:http';
-import https from 'node:https';
+import type http from 'node:http';
 import type { AddressInfo } from 'node:net';
 import os from 'node:os';
-import { createAdaptorServer, type HttpBindings } from '@hono/node-server';
 import type { Logger } from 'pino';
 import type { Book } from '../../events/book.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { type App, appOf } from './app.ts';
-import { asProblem, problemResponse, RequestProblem } from './problem.ts';
+import { cameFrom } from './came-from.ts';
+import { RequestProblem } from './problem.ts';
+import { bareAnswer, socketOf, type TlsFiles } from './socket.ts';
 
 export interface ListenSettings {
   readonly book: Book;
@@ -21,11 +20,13 @@ export interface ListenSettings {
   readonly port: number;
   /** Address to listen on; loopback when absent. */
   readonly listen?: string | undefined;
-  readonly tls?: { readonly cert: string; readonly key: string } | undefined;
+  readonly tls?: TlsFiles | undefined;
   /** Address of the proxy that carries the TLS; only its word is taken for where a request came from. */
   readonly proxy?: string | undefined;
   /** More names the server answers to. */
   readonly hosts?: readonly string[] | undefined;
+  /** Milliseconds that whoever is still being answered has when it ends; 10,000 when absent. */
+  readonly patience?: number | undefined;
 }
 
 export interface Serving {
@@ -39,7 +40,7 @@ const LOOPBACK = '127.0.0.1';
 const PATIENCE = 10_000;
 
 export const startServing = async (settings: ListenSettings): Promise<Serving> => {
-  const { book, log, port, listen = LOOPBACK, tls, proxy, hosts = [] } = settings;
+  const { book, log, port, listen = LOOPBACK, tls, proxy, hosts = [], patience = PATIENCE } = settings;
   const local = ['127.0.0.1', '::1', 'localhost'].includes(listen);
   if (!local && tls === undefined && proxy === undefined) {
     throw new UserProblem(
@@ -47,30 +48,25 @@ export const startServing = async (settings: ListenSettings): Promise<Serving> =
       2,
     );
   }
+  const from = cameFrom(proxy);
   const app = appOf({
     book,
     log,
     names: [...hosts, ...(local ? [] : namesOf(listen))],
-    addressOf: (request, env) => addressOf(request, env, proxy),
+    addressOf: from.addressOf,
   });
-  const limits = {
-    maxHeaderSize: 16 * 1024,
-    headersTimeout: 15_000,
-    requestTimeout: 120_000,
-    keepAliveTimeout: 10_000,
+  const answering = new Set<Promise<unknown>>();
+  const answer = async (request: Request, env: unknown): Promise<Response> => {
+    if (!local && tls === undefined && !from.isInside(env)) return bareAnswer(IN_THE_OPEN);
+    return app.fetch(request, env);
   };
-  const options = {
-    fetch: (request: Request, env: unknown) => app.fetch(request, env),
-    errorHandler: (error: unknown) => unreadable(error, log),
+  const fetch = (request: Request, env: unknown): Promise<Response> => {
+    const answered = answer(request, env);
+    answering.add(answered);
+    return answered.finally(() => answering.delete(answered));
   };
-  const server =
-    tls === undefined
-      ? createAdaptorServer({ ...options, createServer: http.createServer, serverOptions: limits })
-      : createAdaptorServer({
-          ...options,
-          createServer: https.createServer,
-          serverOptions: { ...limits, cert: fileFor('--tls-cert', tls.cert), key: fileFor('--tls-key', tls.key) },
-        });
+  const server = socketOf(fetch, tls, log);
+  const lastAnswers = goodbyes(server);
   await new Promise<void>((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => reject(cannotListen(error, listen, port)));
     server.listen(port, listen, () => resolve());
@@ -81,18 +77,34 @@ export const startServing = async (settings: ListenSettings): Promise<Serving> =
   return {
     app,
     url: `${tls === undefined ? 'http' : 'https'}://${name}:${given}`,
-    stop: () =>
-      new Promise((resolve) => {
-        const hurry = setTimeout(() => {
-          if ('closeAllConnections' in server) server.closeAllConnections();
-        }, PATIENCE);
-        app.streams.stop();
-        server.close(() => {
-          clearTimeout(hurry);
-          void app.issuing.settled().then(resolve);
-        });
-        if ('closeIdleConnections' in server) server.closeIdleConnections();
-      }),
+    stop: async () => {
+      const hurry = setTimeout(() => server.closeAllConnections(), patience);
+      const closed = new Promise((resolve) => server.close(resolve));
+      app.streams.stop();
+      lastAnswers();
+      server.closeIdleConnections();
+      await closed;
+      clearTimeout(hurry);
+      await Promise.allSettled(answering);
+      await app.issuing.settled();
+    },
+  };
+};
+
+const IN_THE_OPEN = new RequestProblem(
+  'not-encrypted',
+  'This server speaks in the open only with its proxy: come through that, so that tokens travel encrypted',
+);
+
+/** Once called, whatever is being answered is the last answer on its connection, which would stay open otherwise. */
+const goodbyes = (server: http.Server): (() => void) => {
+  const open = new Set<http.ServerResponse>();
+  server.on('request', (_, answer) => {
+    open.add(answer);
+    answer.on('close', () => open.delete(answer));
+  });
+  return () => {
+    for (const answer of open) if (!answer.headersSent) answer.setHeader('connection', 'close');
   };
 };
 
@@ -102,32 +114,6 @@ const namesOf = (listen: string): string[] => {
   if (listen !== '0.0.0.0' && listen !== '::') return [bracketed(listen)];
   const own = Object.values(os.networkInterfaces()).flatMap((each) => (each ?? []).map(({ address }) => address));
   return [...own.map(bracketed), os.hostname()];
-};
-
-const addressOf = (request: Request, env: unknown, proxy: string | undefined): string => {
-  const remote = plain((env as Partial<HttpBindings> | undefined)?.incoming?.socket.remoteAddress ?? 'unknown');
-  if (proxy === undefined || remote !== proxy) return remote;
-  // The last one is what our proxy saw; those before it are hearsay.
-  return request.headers.get('x-forwarded-for')?.split(',').at(-1)?.trim() ?? remote;
-};
-
-const plain = (address: string): string => address.replace(/^::ffff:/, '');
-
-const unreadable = (error: unknown, log: Logger): Response => {
-  const ours = error instanceof Error && error.name === 'RequestError';
-  const problem = ours
-    ? new RequestProblem('not-readable', `The request cannot be read: ${error.message}`)
-    : asProblem(error);
-  if (!ours) log.error({ err: error }, 'request');
-  return problemResponse(problem, '');
-};
-
-const fileFor = (option: string, file: string): Buffer => {
-  try {
-    return fs.readFileSync(file);
-  } catch {
-    throw new UserProblem(`${option}: there is no file ${file} that can be read; check the name`, 2);
-  }
 };
 
 const cannotListen = ({ code, message }: NodeJS.ErrnoException, listen: string, port: number): UserProblem =>

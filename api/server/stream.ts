@@ -60,7 +60,7 @@ export const streamsOf = (book: Book): Streams => {
       };
       listener.signal.addEventListener('abort', end);
       const pieces = events(book, listener, () => !stopped && open.has(key) && listener.still(), woken);
-      return new Response(bytesOf(pieces, end), {
+      return new Response(bytesOf(pieces, end, listener.log), {
         headers: { 'content-type': 'text/event-stream', 'x-accel-buffering': 'no' },
       });
     },
@@ -105,7 +105,7 @@ async function* events(
 }
 
 /** A body that is made only as fast as it is read. */
-const bytesOf = (pieces: AsyncGenerator<string>, end: () => void): ReadableStream<Uint8Array> => {
+const bytesOf = (pieces: AsyncGenerator<string>, end: () => void, log: Logger): ReadableStream<Uint8Array> => {
   const encoder = new TextEncoder();
   return new ReadableStream<Uint8Array>(
     {
@@ -116,10 +116,11 @@ const bytesOf = (pieces: AsyncGenerator<string>, end: () => void): ReadableStrea
             controller.enqueue(encoder.encode(next.value));
             return;
           }
-          controller.close();
         } catch (error) {
-          controller.error(error);
+          // What it heard so far is whole; it comes back with Last-Event-ID and is told what is wrong then.
+          log.error({ err: error }, 'stream ended');
         }
+        controller.close();
         end();
       },
       cancel: async () => {

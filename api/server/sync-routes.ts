@@ -103,6 +103,8 @@ export const syncRoutes = (book: Book, streams: Streams, counters: Counters): re
       const from = said === null || said === '' ? (query.after ?? 0) : lastEventId(said);
       const { position: last } = book.head();
       if (from > last) throw beyond(from, last);
+      // HEAD asks for the headers alone: a stream that nobody reads would stay open.
+      if (request.method === 'HEAD') return new Response(null, { headers: { 'content-type': 'text/event-stream' } });
       return streams.open({ after: from, caller, still, log, signal: request.signal });
     },
   }),
