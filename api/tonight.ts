@@ -32,30 +32,38 @@ export interface Tonight {
   readonly asides: readonly Aside[];
 }
 
-/** Reads the book and answers. Throws a `UserProblem` where there is no farm or no such milking. */
-export const tonight = (book: Book, question: Question = {}): Tonight => {
+/** What a book says up to some point, folded once. */
+export interface Knowledge {
+  readonly known: Known;
+  readonly position: number;
+  readonly root: string;
+  readonly entries: readonly Entry[];
+  readonly asides: readonly Aside[];
+}
+
+export const knowledgeOf = (book: Book, question: Pick<Question, 'knownAt' | 'position'> = {}): Knowledge => {
   const read = book.read({
     ...(question.knownAt === undefined ? {} : { knownAt: question.knownAt }),
     ...(question.position === undefined ? {} : { position: question.position }),
   });
-  const known = know(read.entries, read.asides);
-  const asOf = question.asOf ?? question.knownAt ?? book.clock.now();
+  return { ...read, known: know(read.entries, read.asides) };
+};
+
+/** Reads the book and answers. Throws a `UserProblem` where there is no farm or no such milking. */
+export const tonight = (book: Book, question: Question = {}): Tonight =>
+  tonightFrom(knowledgeOf(book, question), question, book.clock.now());
+
+/** The same from what was read already; `now` is when the asking is done where the question does not say. */
+export const tonightFrom = (knowledge: Knowledge, question: Question, now: Instant): Tonight => {
+  const { known, position, root, entries, asides } = knowledge;
+  const asOf = question.asOf ?? question.knownAt ?? now;
   if (known.farm.schedule === undefined && (question.knownAt !== undefined || question.position !== undefined))
     throw new UserProblem(
       'This book knew no farm at that moment: its farm-set-up was recorded later; ask about a later one',
     );
-  const milking = milkingAsked(known, question.milking ?? 'next', asOf, read.asides.length);
-  const views = viewsAt(known, { milking, asOf, position: read.position });
-  return {
-    known,
-    milking,
-    asOf,
-    views,
-    position: read.position,
-    root: read.root,
-    entries: read.entries,
-    asides: read.asides,
-  };
+  const milking = milkingAsked(known, question.milking ?? 'next', asOf, asides.length);
+  const views = viewsAt(known, { milking, asOf, position });
+  return { known, milking, asOf, views, position, root, entries, asides };
 };
 
 /** The milking a person names; `next` is the running one while no sheet is issued for it, else the one that starts next (R-04). */

@@ -22,7 +22,7 @@ import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
 import { type Known, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
 import { rowsOfId } from './log/set-aside.ts';
-import { readKey } from './log/signing-key.ts';
+import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
 import { onBook, readOnlyFile } from './log/trouble.ts';
 import { type VerifyReport, verifyBook } from './log/verify.ts';
@@ -61,6 +61,10 @@ export interface Book {
   /** The public key in the text form of C2SP signed-note, for whoever checks this book's checkpoints. */
   readonly verifierKey: string;
   readonly head: () => { position: number; root: string };
+  /** Another text after every change to what `read` gives: an entry recorded, or one set aside. */
+  readonly changes: () => string;
+  /** A secret worked out from the book's key for one purpose; undefined where there is no key, or one that everybody knows. */
+  readonly secretFor: (purpose: string) => Uint8Array | undefined;
   /**
    * A copied file, or one whose key is gone, takes a new name and key before it writes anything; recording does so by
    * itself. To be called first where the name goes on paper or to a peer.
@@ -175,6 +179,11 @@ const bookOn = (
       const { size, root } = readHead(db);
       return { position: size, root };
     }),
+    changes: reading(() => {
+      const { size, root, chain } = readHead(db);
+      return `${size} ${root} ${chain}`;
+    }),
+    secretFor: (purpose) => (rehearsal || named.key === undefined ? undefined : secretFrom(named.key, purpose)),
     claim: writing(() => undefined),
     names: reading(() => namesOf(db).map(nameAndKey)),
     get wentOn() {
@@ -228,5 +237,6 @@ const nameOf = (db: Connection, at: string, clock: Clock) => {
     newFarmId: () => idFor(rehearsal, `farm of ${bookId}`),
     ...('key' in held ? { key: held.key } : {}),
   });
-  return { bookId, publicKey, log, isCopy: !('key' in held) && held.because !== 'unusable' };
+  const key = 'key' in held ? held.key : undefined;
+  return { bookId, publicKey, log, key, isCopy: !('key' in held) && held.because !== 'unusable' };
 };

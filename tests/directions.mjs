@@ -2,7 +2,9 @@
  * Checks who imports whom (`.dependency-cruiser.mjs`), and checks the check: a cruise that saw too few modules
  * fails, and in a throw-away copy every rule is broken once on purpose and has to be reported.
  */
+
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -26,6 +28,11 @@ const PLANTED = [
   ['api/planted.ts', "import '../tests/planted-leaf.ts';", 'api-without-tests'],
   ['shared/planted-one.ts', "import './planted-two.ts';", 'no-circle'],
   ['shared/planted-lost.ts', "import './nowhere.ts';", 'no-unknown'],
+  [
+    'api/planted-page.tsx',
+    "import '../tests/planted-leaf.ts';\nexport const Planted = () => <p />;",
+    'api-without-tests',
+  ],
   ['api/planted-tool.ts', "import 'vitest';", 'no-development-package'],
   ['api/planted-drawing.ts', "import 'pdfkit';", 'pdf-only-in-print'],
   ['api/planted-rows.ts', "import 'kysely';", 'database-only-in-events'],
@@ -52,7 +59,12 @@ const home = dirname(dirname(fileURLToPath(import.meta.url)));
 const sourcesUnder = (folder, name) =>
   readdirSync(join(folder, name), { recursive: true })
     .map((path) => `${name}/${path}`)
-    .filter((path) => path.endsWith('.ts'));
+    .filter((path) => /\.tsx?$/.test(path));
+
+// dependency-cruiser 17 reads TypeScript through swc without ever telling it that a .tsx file has tags in it.
+const swc = createRequire(import.meta.url)('@swc/core');
+const { parseFileSync } = swc;
+swc.parseFileSync = (file, options) => parseFileSync(file, { ...options, tsx: file.endsWith('.tsx') });
 
 const cruiseIn = async (folder) => {
   process.chdir(folder);

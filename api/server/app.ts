@@ -8,6 +8,8 @@ import { secureHeaders } from 'hono/secure-headers';
 import type { Logger } from 'pino';
 import type { Book } from '../../events/book.ts';
 import { steadyMilliseconds } from '../../shared/clock.ts';
+import { deskOf } from '../desk/desk.ts';
+import { knowingOf } from '../desk/knowing.ts';
 import { callersOf } from './callers.ts';
 import { countersOf } from './counters.ts';
 import { type Issuing, issuingOf } from './issuing.ts';
@@ -27,6 +29,8 @@ export interface AppSettings {
   readonly names?: readonly string[];
   /** The address a request came from. */
   readonly addressOf?: (request: Request, env: unknown) => string;
+  /** Print queue for the desk. */
+  readonly printer?: string | undefined;
 }
 
 export interface App {
@@ -34,13 +38,15 @@ export interface App {
   readonly routes: readonly Route[];
   readonly streams: Streams;
   readonly issuing: Issuing;
+  /** A path that signs a browser in at the desk as this device, once and within ten minutes. */
+  readonly deskPathFor: (deviceId: string) => string;
 }
 
 interface Variables {
   readonly Variables: { requestId: string };
 }
 
-export const appOf = ({ book, log, names = [], addressOf = () => 'unknown' }: AppSettings): App => {
+export const appOf = ({ book, log, names = [], addressOf = () => 'unknown', printer }: AppSettings): App => {
   const reach = reachOf(names);
   const callers = callersOf(book);
   const counters = countersOf();
@@ -62,12 +68,15 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown' }: Ap
         defaultSrc: ["'none'"],
         styleSrc: ["'self'"],
         imgSrc: ["'self'"],
+        fontSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        connectSrc: ["'self'"],
         formAction: ["'self'"],
         frameAncestors: ["'none'"],
         baseUri: ["'none'"],
       },
       xFrameOptions: 'DENY',
-      referrerPolicy: 'no-referrer',
+      referrerPolicy: 'same-origin',
     }),
   );
   app.use(async (c, next) => {
@@ -105,7 +114,7 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown' }: Ap
         });
         return response;
       } catch (thrown) {
-        return failed(thrown, id, about);
+        return failed(thrown, id, log);
       }
     });
   }
@@ -118,6 +127,19 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown' }: Ap
       return problemResponse(problem, c.get('requestId'));
     });
   }
+  const desk = deskOf({
+    book,
+    log,
+    issuing,
+    printer,
+    callers,
+    addressOf,
+    checkReach: (request) => reach.check(request),
+    knowing: knowingOf(book),
+    now: () => book.clock.now(),
+    recorded: () => streams.wake(),
+  });
+  app.route('/', desk.app);
   app.notFound((c) =>
     problemResponse(
       new RequestProblem('not-found', 'There is nothing at that address; / lists what there is'),
@@ -125,7 +147,8 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown' }: Ap
     ),
   );
   app.onError((error, c) => failed(error, c.get('requestId') ?? '', log));
-  return { fetch: (request, env) => app.fetch(request, env as object), routes, streams, issuing };
+  const deskPathFor = (device: string): string => `/sign-in?code=${desk.codes.make(device)}`;
+  return { fetch: (request, env) => app.fetch(request, env as object), routes, streams, issuing, deskPathFor };
 };
 
 const NOBODY = { id: '', name: 'nobody', role: 'machine', made: '', revoked: null } as const;
@@ -185,10 +208,7 @@ const describing = (document: ReturnType<typeof openApi>): readonly Route[] => [
     answers: { 200: { says: 'A page', type: 'text/html' } },
     run: () =>
       new Response(readablePage(document), {
-        headers: {
-          'content-type': 'text/html; charset=utf-8',
-          'content-security-policy': "default-src 'none'; style-src 'unsafe-inline'",
-        },
+        headers: { 'content-type': 'text/html; charset=utf-8' },
       }),
   }),
 ];

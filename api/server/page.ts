@@ -17,15 +17,9 @@ const operation = z.looseObject({
 });
 const kind = z.looseObject({ description: z.string().optional(), examples: z.array(z.unknown()).optional() });
 
-const STYLE = `body{font:1rem/1.5 system-ui,sans-serif;max-width:52rem;margin:2rem auto;padding:0 1rem;color:#1b1f1c;background:#fdfdfb}
-h1,h2{line-height:1.2}h2{margin-top:2.5rem}section{border-top:1px solid #c9cdc6;padding:.5rem 0}
-h3{font:600 1.05rem/1.4 ui-monospace,monospace;margin:.5rem 0}code,pre{font-family:ui-monospace,monospace;font-size:.9rem}
-pre{background:#eef0ea;padding:.75rem;overflow:auto}dt{font-family:ui-monospace,monospace}dd{margin:0 0 .4rem 1.5rem}
-@media (prefers-color-scheme:dark){body{color:#e6e9e3;background:#171a17}pre{background:#242823}section{border-color:#444b43}}`;
-
 export const readablePage = (document: OpenApi): string =>
   String(
-    html`<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Byrebook: how to speak to it</title><style>${STYLE}</style></head><body><main>
+    html`<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Byrebook: how to speak to it</title><link rel="stylesheet" href="/desk/desk.css"></head><body><main>
 <h1>How to speak to this book</h1><p>${document.info.description}</p>
 <p>Version ${document.info.version}. The same for programs: <a href="/openapi.json">openapi.json</a>.</p>
 <h2>Addresses</h2>${Object.entries(document.paths).flatMap(([path, methods]) =>

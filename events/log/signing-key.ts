@@ -84,6 +84,12 @@ export const readKey = (bookPath: string, publicKey: string): { key: SigningKey 
     : { because: 'copied', why: `this file is a copy of ${from} that took the key along, which belongs to that book` };
 };
 
+/** 32 bytes worked out from the key for one purpose (HKDF, RFC 5869): they go where the key goes, never into a backup. */
+export const secretFrom = ({ privateKey }: SigningKey, purpose: string): Uint8Array => {
+  const seed = privateKey.export({ format: 'der', type: 'pkcs8' });
+  return new Uint8Array(crypto.hkdfSync('sha256', seed, '', `byrebook ${purpose}`, 32));
+};
+
 /** True when others than its owner may read the key file. */
 export const keyIsOpenToOthers = (bookPath: string): boolean => {
   const stat = fs.statSync(keyPathOf(bookPath), { throwIfNoEntry: false });

@@ -9,7 +9,7 @@ const sources = (...folders: string[]) =>
   folders.flatMap((folder) =>
     readdirSync(folder, { recursive: true })
       .map((path) => `${folder}/${path}`)
-      .filter((path) => path.endsWith('.ts')),
+      .filter((path) => /\.tsx?$/.test(path)),
   );
 const textOf = (path: string) => readFileSync(path, 'utf8');
 
@@ -95,7 +95,7 @@ describe('the top level', () => {
   test('has the known files and tool configs and no others', () => {
     const files = tracked.filter((path) => !path.includes('/') && !path.startsWith('.'));
     const known =
-      /^(README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE|package\.json|package-lock\.json|tsconfig\.json|biome\.json|vitest(\.journeys)?\.config\.ts)$/;
+      /^(README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE|package\.json|package-lock\.json|tsconfig\.json|biome\.json|vitest(\.journeys|\.endurance)?\.config\.ts)$/;
     expect(files.filter((path) => !known.test(path))).toEqual([]);
   });
 

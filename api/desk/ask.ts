@@ -1,0 +1,96 @@
+/** A request to the desk, and what every page has at hand to answer it. */
+import type { Logger } from 'pino';
+import type { Book } from '../../events/book.ts';
+import type { Instant } from '../../shared/instant.ts';
+import type { Right } from '../devices/roles.ts';
+import type { Issuing } from '../server/issuing.ts';
+import { RequestProblem } from '../server/problem.ts';
+import type { Caller } from '../server/route.ts';
+import type { Knowing } from './knowing.ts';
+
+export interface Desk {
+  readonly book: Book;
+  readonly knowing: Knowing;
+  readonly issuing: Issuing;
+  /** Print queue that the wall set goes to; without one the browser prints. */
+  readonly printer: string | undefined;
+  readonly now: () => Instant;
+  /** To be called when something was recorded: whoever follows the log is told. */
+  readonly recorded: () => void;
+}
+
+/** Who asks. */
+export interface Visitor {
+  readonly caller: Caller;
+  readonly person: string;
+  /** A fresh name for one saving, to stand in a form. */
+  readonly once: () => string;
+}
+
+export interface Ask {
+  readonly visitor: Visitor;
+  readonly url: URL;
+  readonly params: Readonly<Record<string, string>>;
+  /** What a form sent; empty on a GET. */
+  readonly form: Form;
+  readonly log: Logger;
+}
+
+export interface DeskPage {
+  readonly method: 'get' | 'post';
+  /** `/cow/:number` */
+  readonly path: string;
+  readonly right: Right;
+  readonly run: (desk: Desk, ask: Ask) => Response | Promise<Response>;
+}
+
+/** A form's fields: each may come several times. Values are trimmed; an empty one counts as not given. */
+export interface Form {
+  readonly one: (name: string) => string | undefined;
+  readonly all: (name: string) => readonly string[];
+  /** Names of the fields that came. */
+  readonly names: () => readonly string[];
+  /** The saving's name, checked to be of this session. */
+  readonly once: string | undefined;
+}
+
+const MOST_BYTES = 512 * 1024;
+
+export const formOf = async (request: Request, readOnce: (once: string) => string | undefined): Promise<Form> => {
+  const type = (request.headers.get('content-type') ?? '').split(';')[0]?.trim().toLowerCase();
+  if (type !== 'application/x-www-form-urlencoded' && type !== 'multipart/form-data')
+    throw new RequestProblem('wrong-content-type', 'This page takes what its own form sends');
+  const length = Number(request.headers.get('content-length') ?? 0);
+  if (length > MOST_BYTES) throw new RequestProblem('too-large', 'The form is too long; send less at once');
+  const body = await request.arrayBuffer();
+  if (body.byteLength > MOST_BYTES) throw new RequestProblem('too-large', 'The form is too long; send less at once');
+  const data = await new Response(body, { headers: { 'content-type': request.headers.get('content-type') ?? '' } })
+    .formData()
+    .catch(() => {
+      throw new RequestProblem('not-readable', 'The form cannot be read; go back and send it again');
+    });
+  const fields = new Map<string, string[]>();
+  for (const [name, value] of data) {
+    const text = typeof value === 'string' ? value.trim() : await value.text();
+    if (text !== '') fields.set(name, [...(fields.get(name) ?? []), text]);
+  }
+  const once = fields.get('once')?.[0];
+  return {
+    one: (name) => fields.get(name)?.[0],
+    all: (name) => fields.get(name) ?? [],
+    names: () => [...fields.keys()],
+    once: once === undefined ? undefined : readOnce(once),
+  };
+};
+
+export const NO_FORM: Form = { one: () => undefined, all: () => [], names: () => [], once: undefined };
+
+/** The name of this saving. A form without one, or with somebody else's, is not taken. */
+export const savingOf = (form: Form): string => {
+  if (form.once === undefined)
+    throw new RequestProblem(
+      'foreign-page',
+      'This form is not from your own sign-in, so nothing was saved; open it again',
+    );
+  return form.once;
+};

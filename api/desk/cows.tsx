@@ -1,0 +1,14 @@
+/** Cow numbers, each a way to her page. */
+
+export const Cows = ({ numbers, fresh = new Set() }: { numbers: readonly string[]; fresh?: ReadonlySet<string> }) => (
+  <span class="cows">
+    {numbers.map((number) => (
+      <>
+        <a class="cow" href={`/cow/${encodeURIComponent(number)}`}>
+          {number}
+          {fresh.has(number) ? <small> NEW</small> : null}
+        </a>{' '}
+      </>
+    ))}
+  </span>
+);

@@ -1,0 +1,155 @@
+/** Issuing a set, looking at it before, and what was issued: the very bytes of the paper. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import type { EntryOf } from '../../events/entry.ts';
+import { PRINTED_NAMES, type PrintedName, renderWall } from '../../print/sheets.ts';
+import { parseSheetRef } from '../../shared/sheet-ref.ts';
+import { drawAll, type Issued, marksOf } from '../issue.ts';
+import { RequestProblem } from '../server/problem.ts';
+import { toPrinter } from '../to-printer.ts';
+import { tonight } from '../tonight.ts';
+import type { Desk, DeskPage } from './ask.ts';
+import { savingOf } from './ask.ts';
+import { atHand } from './at-hand.ts';
+import { goTo, page } from './layout.tsx';
+import { SHEETS } from './milking.tsx';
+
+/** What goes into the parlour, in this order. */
+const ON_THE_WALL: readonly PrintedName[] = PRINTED_NAMES.filter((name) => name !== 'office' && name !== 'beef-hold');
+
+export const issuedPages: readonly DeskPage[] = [
+  {
+    method: 'post',
+    path: '/issue',
+    right: 'issue',
+    run: async (desk, { form, log }) => {
+      savingOf(form);
+      const { issued } = await desk.issuing.issue(form.one('milking') ?? 'next');
+      desk.recorded();
+      log.info({ ref: issued.ref, isNew: issued.isNew }, 'issued');
+      const sent = desk.printer === undefined ? undefined : printed(desk.printer, issued);
+      const how = sent === undefined ? '' : `?sent=${encodeURIComponent(sent)}`;
+      return goTo(`/issued/${issued.ref}${how}`);
+    },
+  },
+  {
+    method: 'get',
+    path: '/look/:date/:name/:sheet',
+    right: 'sheets',
+    run: async (desk, { params }) => {
+      const { date = '', name = '', sheet = '' } = params;
+      const answer = tonight(desk.book, { milking: `${date}/${name}` });
+      const marks = marksOf(desk.book, answer, null);
+      if (sheet === 'wall') return pdf(await renderWall(answer.views, marks));
+      const wanted = PRINTED_NAMES.find((each) => each === sheet);
+      if (wanted === undefined) throw new RequestProblem('not-found', `There is no sheet "${sheet}"`);
+      const [paper] = await drawAll(answer.views, marks, [wanted]);
+      return pdf(paper?.bytes ?? new Uint8Array());
+    },
+  },
+  {
+    method: 'get',
+    path: '/issued/:ref',
+    right: 'sheets',
+    run: (desk, { visitor, params, url }) => {
+      const set = setOf(desk, params.ref ?? '');
+      const hand = atHand(desk, visitor, '/', set.data.milking);
+      if (hand === undefined) return goTo('/');
+      const sent = url.searchParams.get('sent');
+      const { format, frame } = hand;
+      return page({
+        ...frame,
+        title: `Sheets ${set.data.ref}`,
+        children: (
+          <>
+            <p class="lead">
+              For {format.milking(set.data.milking)}, issued {format.time(new Date(set.at).toISOString())}. Take the old
+              sheets down when you hang these up.
+            </p>
+            {sent === null ? null : (
+              <p class={sent.startsWith('Sent') ? 'done' : 'problem'} role="status">
+                {sent}
+              </p>
+            )}
+            <ul class="papers">
+              {set.data.sheets.map(({ sheet, pdfHash }) => (
+                <li>
+                  {desk.book.paper(pdfHash) === undefined ? (
+                    <span>{nameOf(sheet)}: the paper is kept by the book that issued it</span>
+                  ) : (
+                    <a class="button" href={`/issued/${set.data.ref}/${sheet}.pdf`}>
+                      {nameOf(sheet)}
+                    </a>
+                  )}
+                </li>
+              ))}
+            </ul>
+            <p>
+              Print each from your browser. When a sheet comes back,{' '}
+              <a href={`/paper?ref=${set.data.ref}`}>write it up</a>.
+            </p>
+          </>
+        ),
+      });
+    },
+  },
+  {
+    method: 'get',
+    path: '/issued/:ref/:paper{[a-z-]+\\.pdf}',
+    right: 'sheets',
+    run: (desk, { params }) => {
+      const set = setOf(desk, params.ref ?? '');
+      const sheet = (params.paper ?? '').slice(0, -'.pdf'.length);
+      const hash = set.data.sheets.find((each) => each.sheet === sheet)?.pdfHash;
+      const bytes = hash === undefined ? undefined : desk.book.paper(hash);
+      if (bytes === undefined)
+        throw new RequestProblem('not-found', `The ${sheet} paper of set ${set.data.ref} is not kept in this book`);
+      return pdf(bytes);
+    },
+  },
+];
+
+const nameOf = (sheet: string): string =>
+  PRINTED_NAMES.flatMap((name) => (name === sheet ? [SHEETS[name]] : []))[0] ?? sheet;
+
+/** The issued set that a ref means, however it was typed. */
+export const setOf = (desk: Desk, said: string): EntryOf<'sheet-issued'> => {
+  const ref = parseSheetRef(said);
+  if (!ref.ok) throw new RequestProblem('not-valid', ref.problem);
+  const set = desk.knowing
+    .now()
+    .entries.findLast(
+      (entry): entry is EntryOf<'sheet-issued'> => entry.type === 'sheet-issued' && entry.data.ref === ref.value,
+    );
+  if (set === undefined)
+    throw new RequestProblem('not-found', `No set ${ref.value} was issued that this book knows of; check the ref`);
+  return set;
+};
+
+/** A printer that fails must not hide that the set is issued. */
+const printed = (printer: string, issued: Issued): string => {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'byrebook-'));
+  try {
+    const files = issued.papers
+      .filter(({ sheet }) => ON_THE_WALL.includes(sheet))
+      .map(({ sheet, bytes }) => {
+        const file = path.join(folder, `${sheet}.pdf`);
+        writeFileSync(file, bytes);
+        return file;
+      });
+    toPrinter(printer, files);
+    return `Sent to the printer ${printer}.`;
+  } catch (error) {
+    return error instanceof Error
+      ? error.message.replaceAll(`${folder}/`, '')
+      : 'The printer did not take them; print them from here.';
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+};
+
+const pdf = (bytes: Uint8Array): Response =>
+  new Response(Uint8Array.from(bytes), {
+    headers: { 'content-type': 'application/pdf', 'content-disposition': 'inline' },
+  });

@@ -1,0 +1,332 @@
+/** The first page: the next milking, what stands on each sheet, what changed since the last one, and the button that issues it. */
+
+import { PRINTED_NAMES } from '../../print/sheets.ts';
+import type { Because } from '../../projections/because.ts';
+import type { Milking } from '../../projections/schedule.ts';
+import { firstOf } from '../../projections/schedule.ts';
+import type { Views } from '../../projections/views.ts';
+import { parseLocalDay } from '../../shared/local-day.ts';
+import { plural } from '../command-line/settings.ts';
+import { mayAsk } from '../devices/roles.ts';
+import type { Ask, Desk, DeskPage } from './ask.ts';
+import { type AtHand, atHand } from './at-hand.ts';
+import { Cows } from './cows.tsx';
+import { goTo, page } from './layout.tsx';
+import { Notices } from './notices.tsx';
+
+export const milkingPages: readonly DeskPage[] = [
+  { method: 'get', path: '/', right: 'sheets', run: (desk, ask) => milkingPage(desk, ask) },
+  {
+    method: 'get',
+    path: '/milking/:date/:name',
+    right: 'sheets',
+    run: (desk, ask) => milkingPage(desk, ask, `${ask.params.date}/${ask.params.name}`),
+  },
+  {
+    method: 'get',
+    path: '/milking',
+    right: 'sheets',
+    run: (desk, { url }) => {
+      const day = parseLocalDay(url.searchParams.get('date') ?? '');
+      const name = url.searchParams.get('name') ?? '';
+      const { schedule } = desk.knowing.now().known.farm;
+      const there = day.ok ? schedule?.on(day.value) : undefined;
+      const milking = there?.find((each) => each.name === name) ?? there?.[0];
+      return goTo(milking === undefined ? '/' : `/milking/${milking.id}`);
+    },
+  },
+];
+
+const milkingPage = (desk: Desk, ask: Ask, milking?: string): Response | Promise<Response> => {
+  const hand = atHand(desk, ask.visitor, '/', milking);
+  if (hand === undefined) return goTo('/begin');
+  const { answer, format, frame } = hand;
+  const { views } = answer;
+  const { visitor } = ask;
+  return page({
+    ...frame,
+    title: `${format.longDay(answer.milking.day)}, ${format.milkingName(answer.milking.name)}`,
+    children: (
+      <>
+        <p class="lead">
+          Starts {format.clock(views.milking.start)};{' '}
+          {plural(Math.round(views.sheets['milking-plan'].minutes), 'minute')}, done about{' '}
+          {format.clock(views.sheets['milking-plan'].ends)}.
+        </p>
+        <Notices notices={views.alerts} kind="alert" hand={hand} />
+        <Issuing desk={desk} ask={ask} hand={hand} />
+        <Lists views={views} hand={hand} />
+        <Notices notices={views.doubts} kind="doubt" hand={hand} />
+        <Others hand={hand} desk={desk} />
+        {mayAsk(visitor.caller.role, 'push') ? (
+          <p>
+            <a href="/write">Write something down</a> · <a href="/paper">Write up a sheet that came back</a>
+          </p>
+        ) : null}
+      </>
+    ),
+  });
+};
+
+const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) => {
+  const { answer, format } = hand;
+  const { views, known } = answer;
+  const { visitor } = ask;
+  const last = known.farm.issued.findLast((each) => each.data.milking === answer.milking.id);
+  const over = views.sheets['milk-hold'];
+  const fresh = over.held.filter((row) => row.isNew).length;
+  return (
+    <section class="card issue" aria-label="Sheets">
+      {last === undefined ? (
+        <p>
+          <strong>No sheet is issued for this milking yet.</strong>
+        </p>
+      ) : (
+        <p>
+          On the wall: <a href={`/issued/${last.data.ref}`}>{last.data.ref}</a>, issued{' '}
+          {format.time(new Date(last.at).toISOString())}.
+        </p>
+      )}
+      <p>
+        Since the last sheet: {plural(fresh, 'cow')} new on hold, {plural(over.cleared.length, 'cow')} off (bands off),{' '}
+        {plural(over.gone.length, 'cow')} gone otherwise.
+      </p>
+      <div class="actions">
+        {mayAsk(visitor.caller.role, 'issue') ? (
+          <form method="post" action="/issue">
+            <input type="hidden" name="once" value={visitor.once()} />
+            <input type="hidden" name="milking" value={answer.milking.id} />
+            <button type="submit" class="big">
+              {desk.printer === undefined ? 'Issue the sheets and show them' : `Issue the sheets and print them`}
+            </button>
+          </form>
+        ) : null}
+        <a class="button" href={`/look/${answer.milking.id}/wall`}>
+          Look at the wall sheets first
+        </a>
+      </div>
+      <details>
+        <summary>Look at one sheet</summary>
+        <ul class="inline">
+          {PRINTED_NAMES.map((name) => (
+            <li>
+              <a href={`/look/${answer.milking.id}/${name}`}>{SHEETS[name]}</a>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </section>
+  );
+};
+
+export const SHEETS: Readonly<Record<(typeof PRINTED_NAMES)[number] | 'wall', string>> = {
+  wall: 'Wall set',
+  'milk-hold': 'Milk hold',
+  'dry-off': 'Dry-off',
+  'fresh-moves': 'Fresh moves',
+  sort: 'Sort',
+  counts: 'Counts',
+  'milking-plan': 'Milking plan',
+  'beef-hold': 'Beef hold',
+  office: 'Office',
+};
+
+const Lists = ({ views, hand }: { views: Views; hand: AtHand }) => {
+  const { sheets } = views;
+  const hold = sheets['milk-hold'];
+  const dry = sheets['dry-off'];
+  const fresh = sheets['fresh-moves'];
+  return (
+    <dl class="lists">
+      <div class="hold">
+        <dt>
+          <b>{hold.held.length}</b> milk out of the tank
+        </dt>
+        <dd>
+          {hold.unplaced.length > 0 ? (
+            <p class="problem">
+              Find first: {hold.unplaced.map((row) => row.number ?? 'a number nobody can read').join(', ')}.{' '}
+              <a href="/open">Settle</a>
+            </p>
+          ) : null}
+          {hold.held.length === 0 ? <p>Nobody is on hold.</p> : null}
+          {hold.groups.map((group) => {
+            const rows = hold.held.filter((row) => row.group === group.group);
+            return (
+              <p>
+                <span class="group">{group.group}</span>{' '}
+                {rows.length === 0 ? 'none on hold' : <Cows numbers={rows.map((row) => row.cow)} fresh={newOf(rows)} />}
+              </p>
+            );
+          })}
+          <Elsewhere views={views} />
+        </dd>
+      </div>
+      <div>
+        <dt>
+          <b>{hold.cleared.length}</b> bands off
+        </dt>
+        <dd>{hold.cleared.length === 0 ? 'Nobody.' : <Cows numbers={hold.cleared.map((row) => row.cow)} />}</dd>
+      </div>
+      <div>
+        <dt>
+          <b>{hold.treat.length}</b> treat now
+        </dt>
+        <dd>
+          {hold.treat.length === 0
+            ? 'Nobody.'
+            : hold.treat.map((row) => (
+                <p>
+                  <Cows numbers={[row.cow]} /> {row.medicine}, dose {row.dose} of {row.of}
+                  {row.overdue ? ' (overdue: ask first)' : ''}
+                </p>
+              ))}
+        </dd>
+      </div>
+      <div>
+        <dt>
+          <b>{sheets.sort.cows.length}</b> sort at the gate
+        </dt>
+        <dd>
+          {sheets.sort.cows.length === 0
+            ? 'Nobody.'
+            : [...groupsOf(sheets.sort.cows)].map(([to, rows]) => (
+                <p>
+                  <span class="group">{to}</span> <Cows numbers={rows.map((row) => row.cow)} />
+                </p>
+              ))}
+          {sheets.sort.cannot.length > 0 ? (
+            <p>
+              Won’t come through: <Cows numbers={sheets.sort.cannot.map((row) => row.cow)} />
+            </p>
+          ) : null}
+        </dd>
+      </div>
+      <div>
+        <dt>
+          <b>{fresh.out.length}</b> leave the fresh pen
+        </dt>
+        <dd>
+          {fresh.out.map((row) => (
+            <p>
+              <Cows numbers={[row.cow]} /> to {row.to}
+            </p>
+          ))}
+          <p>
+            {plural(fresh.stay.length, 'cow')} stay{fresh.in.length > 0 ? '; come in: ' : '.'}
+            <Cows numbers={fresh.in.map((row) => row.cow)} />
+          </p>
+        </dd>
+      </div>
+      <div>
+        <dt>
+          <b>{dry.due.length}</b> due for dry-off
+        </dt>
+        <dd>
+          {dry.due.length === 0 ? 'Nobody.' : <Cows numbers={dry.due.map((row) => row.cow)} />}
+          {dry.undecided.length > 0 ? (
+            <p>
+              Undecided: <Cows numbers={dry.undecided.map((row) => row.cow)} />
+            </p>
+          ) : null}
+        </dd>
+      </div>
+      <div>
+        <dt>
+          <b>{sheets.counts.total.inMilk}</b> in milk
+        </dt>
+        <dd>
+          <ul class="inline">
+            {sheets.counts.groups.map((row) => (
+              <li>
+                <a href={`/herd?group=${encodeURIComponent(row.group)}`}>{row.group}</a> {row.head}
+                {row.countedDifference !== null && row.countedDifference !== 0
+                  ? ` (last count ${row.lastCount}, ${row.countedDifference > 0 ? '+' : ''}${row.countedDifference})`
+                  : ''}
+              </li>
+            ))}
+          </ul>
+        </dd>
+      </div>
+      <div>
+        <dt>
+          <b>{sheets['beef-hold'].cows.length}</b> beef hold
+        </dt>
+        <dd>
+          <a href={`/look/${hand.answer.milking.id}/beef-hold`}>The list</a>
+        </dd>
+      </div>
+      {views.notReturned.length > 0 ? (
+        <div>
+          <dt>
+            <b>{views.notReturned.length}</b> not written up
+          </dt>
+          <dd>
+            <ul class="inline">
+              {views.notReturned.slice(-8).map(({ ref, milking }) => (
+                <li>
+                  <a href={`/paper?ref=${ref}`}>{ref}</a> {hand.format.milking(milking)}
+                </li>
+              ))}
+            </ul>
+          </dd>
+        </div>
+      ) : null}
+    </dl>
+  );
+};
+
+/** Held cows that stand in no group of this milking: strayed dry ones and the like. */
+const Elsewhere = ({ views }: { views: Views }) => {
+  const hold = views.sheets['milk-hold'];
+  const named = new Set(hold.groups.map(({ group }) => group));
+  const rows = hold.held.filter((row) => !named.has(row.group));
+  return rows.length === 0 ? null : (
+    <p>
+      <span class="group">elsewhere</span> <Cows numbers={rows.map((row) => row.cow)} fresh={newOf(rows)} />
+    </p>
+  );
+};
+
+const newOf = (rows: readonly { readonly cow: string; readonly isNew: boolean }[]): ReadonlySet<string> =>
+  new Set(rows.filter((row) => row.isNew).map((row) => row.cow));
+
+const groupsOf = <T extends { readonly to: readonly string[] }>(rows: readonly T[]): Map<string, T[]> => {
+  const map = new Map<string, T[]>();
+  for (const row of rows) {
+    const to = row.to.join(' or ') || 'ask where to';
+    map.set(to, [...(map.get(to) ?? []), row]);
+  }
+  return map;
+};
+
+const Others = ({ hand, desk }: { hand: AtHand; desk: Desk }) => {
+  const { answer, schedule, format } = hand;
+  const before = schedule.startedBy((answer.milking.start - 1) as Milking['start']);
+  const after = firstOf(schedule.after(answer.milking.start));
+  const names = [...new Set(schedule.inForceAt(desk.now()).data.milkings.map(({ name }) => name))];
+  return (
+    <nav class="others" aria-label="Other milkings">
+      {before === undefined ? null : <a href={`/milking/${before.id}`}>← {format.milking(before.id)}</a>}
+      {after === undefined ? null : <a href={`/milking/${after.id}`}>{format.milking(after.id)} →</a>}
+      <form method="get" action="/milking">
+        <label>
+          Date <input type="date" name="date" value={answer.milking.day} required />
+        </label>
+        <label>
+          Milking{' '}
+          <select name="name">
+            {names.map((name) => (
+              <option selected={name === answer.milking.name}>{name}</option>
+            ))}
+          </select>
+        </label>
+        <button class="quiet" type="submit">
+          Go
+        </button>
+      </form>
+    </nav>
+  );
+};
+
+export type SaysBecause = (because: Because) => string;
