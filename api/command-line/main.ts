@@ -17,6 +17,7 @@ import { checkpointCommand, proofCommand } from './proof.ts';
 import { recordCommand } from './record.ts';
 import { replayCommand } from './replay.ts';
 import { serveCommand } from './serve.ts';
+import { syncCommand } from './sync.ts';
 import { verifyCommand } from './verify.ts';
 import { whyCommand } from './why.ts';
 
@@ -46,6 +47,7 @@ for (const command of [
   medicinesCommand,
   exportCommand,
   serveCommand,
+  syncCommand,
   deviceCommand,
   verifyCommand,
   proofCommand,

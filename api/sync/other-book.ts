@@ -1,0 +1,94 @@
+/** The other book as its server shows it: what can be asked of it, each answer parsed. Says nothing of whether to believe it. */
+import { z } from 'zod';
+import type { Book } from '../../events/book.ts';
+import { instantText } from '../../shared/instant.ts';
+import { receipt, receiptsSchema, standing } from '../server/schemas.ts';
+import { BATCH } from '../server/sync-routes.ts';
+import { type Ask, askerOf, type Patience } from './ask.ts';
+import { Hitch } from './hitch.ts';
+
+/** A newer server may say more: further fields are passed over. */
+const standingSaid = z.looseObject(standing.shape);
+const receiptsSaid = z.looseObject({ ...receiptsSchema.shape, receipts: z.array(z.looseObject(receipt.shape)) });
+const continuationSaid = z.looseObject({
+  oldSize: z.number(),
+  oldRoot: z.string(),
+  size: z.number(),
+  root: z.string(),
+  path: z.array(z.string()),
+});
+
+export type StandingSaid = z.infer<typeof standingSaid>;
+export type ReceiptsSaid = z.infer<typeof receiptsSaid>;
+export type ContinuationSaid = z.infer<typeof continuationSaid>;
+
+export interface OtherBook {
+  readonly address: string;
+  readonly standing: () => Promise<StandingSaid>;
+  /** Undefined where its log is not that long. */
+  readonly continuation: (from: number, to: number) => Promise<ContinuationSaid | undefined>;
+  /** Entries behind a position, in order; at least one where there are any. `book` is who answered. */
+  readonly page: (after: number) => Promise<{ readonly book: string; readonly entries: readonly unknown[] }>;
+  /** `texts`: stored entries. */
+  readonly push: (texts: readonly string[], from: Book) => Promise<ReceiptsSaid>;
+  /** Whether it takes the token's word as another book's. Sends nothing. */
+  readonly takesBooks: () => Promise<boolean>;
+}
+
+const LONGEST_PAGE = 1_000;
+const JSON_TYPE = 'application/json';
+
+export const otherBookAt = (address: string, token: string, patience?: Patience): OtherBook => {
+  const ask: Ask = askerOf(address, token, patience);
+  const asBook = <T>(schema: z.ZodType<T>, value: unknown): T => {
+    const read = schema.safeParse(value);
+    if (read.success) return read.data;
+    throw new Hitch(`${address} does not answer as a book does; check the address, and that its version is not older`);
+  };
+  return {
+    address,
+    standing: async () => asBook(standingSaid, (await ask('/sync/book', { type: JSON_TYPE })).value),
+    continuation: async (from, to) => {
+      try {
+        const { value } = await ask(`/sync/continuation?from=${from}&to=${to}`, { type: JSON_TYPE });
+        return asBook(continuationSaid, value);
+      } catch (thrown) {
+        if (thrown instanceof Hitch && thrown.problem === 'cannot-answer') return undefined;
+        throw thrown;
+      }
+    },
+    page: async (after) => {
+      // Over a bad line a shorter page gets through where a long one breaks off each time.
+      const path = (attempt: number) => `/sync/pull?after=${after}&limit=${LONGEST_PAGE >> Math.min(attempt * 2, 8)}`;
+      const { value, headers } = await ask(path, { type: BATCH });
+      return { book: headers.get('byrebook-book') ?? '', entries: asBook(z.array(z.unknown()), value) };
+    },
+    push: async (texts, from) => {
+      const headers = {
+        'content-type': BATCH,
+        'byrebook-farm': from.farmId ?? '',
+        'byrebook-book': from.bookId,
+        'byrebook-time': instantText(from.clock.now()),
+      };
+      const { value } = await ask('/sync/push', {
+        method: 'POST',
+        headers,
+        body: `[${texts.join(',')}]`,
+        type: JSON_TYPE,
+      });
+      const answer = asBook(receiptsSaid, value);
+      if (answer.receipts.length === texts.length) return answer;
+      throw new Hitch(`${address} gave ${answer.receipts.length} receipts for ${texts.length} entries; sync again`);
+    },
+    takesBooks: async () => {
+      // A token of a book must say whose it is before it may say anything; one of a device need not.
+      try {
+        await ask('/sync/push', { method: 'POST', headers: { 'content-type': BATCH }, body: '[]', type: JSON_TYPE });
+        return false;
+      } catch (thrown) {
+        if (thrown instanceof Hitch && thrown.problem === 'not-valid') return true;
+        throw thrown;
+      }
+    },
+  };
+};
