@@ -3,21 +3,25 @@ import fs from 'node:fs';
 import { Command, Option } from 'commander';
 import { stringify } from 'csv-stringify/sync';
 import type { Book } from '../../events/book.ts';
+import type { Entry } from '../../events/entry.ts';
+import { registerPaper } from '../../print/register.ts';
 import { formatFor } from '../../print/words/format.ts';
 import { wordsFor } from '../../print/words.ts';
-import { know } from '../../projections/know.ts';
+import { type Known, know } from '../../projections/know.ts';
 import type { HoldOnRegister, RegisterRow } from '../../projections/medicine-row.ts';
 import { medicineStock, type Quantity, type StockRow } from '../../projections/medicine-stock.ts';
 import { medicineRegister, type Register } from '../../projections/medicines.ts';
+import { struckRecords } from '../../projections/struck-records.ts';
 import { momentOf } from '../../projections/views-at.ts';
-import type { Instant } from '../../shared/instant.ts';
+import { type Instant, instantText } from '../../shared/instant.ts';
 import { addDays, parseLocalDay } from '../../shared/local-day.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import type { Zone } from '../../shared/zone.ts';
 import { milkingAsked } from '../tonight.ts';
+import { LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
 
-interface Options {
+interface Options extends PaperOptions {
   readonly from?: string;
   readonly to?: string;
   readonly format: 'text' | 'csv';
@@ -34,13 +38,17 @@ export const medicinesCommand = (): Command =>
     .addOption(new Option('--format <format>', 'how to print it').choices(['text', 'csv']).default('text'))
     .option('--out <file>', 'write the CSV there')
     .option('--stock', 'the stock by medicine and batch instead')
+    .option(...PDF_OPTION)
+    .option(...LANGUAGE_OPTION)
     .option('--json', 'print the rows as JSON and nothing else')
     .action(async (options: Options, command: Command) =>
       withBook(command, { readOnly: true }, (book) => run(book, options)),
     );
 
-const run = (book: Book, options: Options): void => {
-  const { entries, asides, position } = book.read();
+const run = async (book: Book, options: Options): Promise<void> => {
+  if (options.stock === true && options.pdf !== undefined)
+    throw new UserProblem('--pdf prints the register with the stock behind it; leave --stock out', 2);
+  const { entries, asides, position, root } = book.read();
   const known = know(entries, asides);
   const asOf = book.clock.now();
   const milking = milkingAsked(known, 'next', asOf, asides.length);
@@ -55,14 +63,43 @@ const run = (book: Book, options: Options): void => {
     else sayStock(stock);
     return;
   }
-  const register = medicineRegister(known, moment, {
-    from: bound('--from', options.from, zone, 0),
-    to: bound('--to', options.to, zone, 1),
-  });
+  const period = { from: bound('--from', options.from, zone, 0), to: bound('--to', options.to, zone, 1) };
+  const register = medicineRegister(known, moment, period);
+  if (options.pdf !== undefined) {
+    const made = {
+      rows: register.rows,
+      struck: struckRecords(known, period),
+      stock: medicineStock(known),
+      dosesWithoutQuantity: known.strikes.live.filter(hasNoQuantity).length,
+      mayBeOf: mayBeOf(known),
+      setAside: known.asides.length,
+      from: options.from ?? null,
+      to: options.to ?? null,
+      asOf: instantText(asOf),
+    };
+    await writePaper(book, { known, asOf, position, root }, { ...options, pdf: options.pdf }, (voice) =>
+      registerPaper(made, voice),
+    );
+  }
   if (options.json === true) outJson(register);
   else if (options.format === 'csv' || options.out !== undefined) write(registerCsv(register, times), options.out);
-  else sayRegister(register, times);
+  else if (options.pdf === undefined) sayRegister(register, times);
+  else out(`Written to ${options.pdf}.`);
 };
+
+/** For entries whose number meant several cows: which, by official number where they have one. */
+const mayBeOf = (known: Known): Record<string, readonly string[]> =>
+  Object.fromEntries(
+    known.herd.ambiguous.map(({ entry, animals }) => [
+      entry.id,
+      animals.map((animal) => animal.officialId ?? animal.spans.at(-1)?.number ?? ''),
+    ]),
+  );
+
+/** A dose that the stock cannot count: of a treatment, or given at a dry-off. */
+const hasNoQuantity = (entry: Entry): boolean =>
+  (entry.type === 'treatment' && entry.data.amount === undefined) ||
+  (entry.type === 'dry-off' && entry.data.product !== undefined && entry.data.product !== 'none');
 
 /** The first instant of a date, or of the one after it less a millisecond. */
 const bound = (option: string, text: string | undefined, zone: Zone, days: 0 | 1): Instant | undefined => {
