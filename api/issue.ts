@@ -64,15 +64,21 @@ export const lastSet = (issued: readonly IssuedSet[], milking: string): IssuedSe
       undefined,
     );
 
+/** The papers of an issued set; undefined where this book has not all of them, because another one printed them. */
+export const keptPapers = (book: Book, set: IssuedSet): Paper[] | undefined => {
+  const papers = set.data.sheets.flatMap(({ sheet, pdfHash }): Paper[] => {
+    const bytes = book.paper(pdfHash);
+    return bytes === undefined || !isPrinted(sheet) ? [] : [{ sheet, bytes }];
+  });
+  return papers.length === set.data.sheets.length ? papers : undefined;
+};
+
 export const issue = async (book: Book, tonight: Tonight): Promise<Issued> => {
   const { views, known, milking } = tonight;
   const before = lastSet(known.farm.issued, milking.id);
   if (before !== undefined && saysTheSame(views, before)) {
-    const papers = before.data.sheets.flatMap(({ sheet, pdfHash }): Paper[] => {
-      const bytes = book.paper(pdfHash);
-      return bytes === undefined || !isPrinted(sheet) ? [] : [{ sheet, bytes }];
-    });
-    if (papers.length === before.data.sheets.length) {
+    const papers = keptPapers(book, before);
+    if (papers !== undefined) {
       return { ref: before.data.ref, papers, isNew: false, replaces: null, position: before.position };
     }
   }

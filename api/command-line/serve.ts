@@ -1,10 +1,14 @@
 /** `serve`: the book over HTTP, for devices, other books of the farm, and people. Loopback unless told otherwise. */
+import fs from 'node:fs';
 import process from 'node:process';
 import { Command } from 'commander';
 import { pino } from 'pino';
+import { HOUR, MINUTE } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
+import { issueBefore } from '../server/issue-before.ts';
 import { startServing } from '../server/listen.ts';
-import { out, withBook } from './settings.ts';
+import { mustBePrinter } from '../to-printer.ts';
+import { out, plural, withBook } from './settings.ts';
 
 interface Options {
   readonly port: string;
@@ -14,6 +18,9 @@ interface Options {
   readonly proxy?: string;
   readonly host?: readonly string[];
   readonly log: string;
+  readonly issueBefore?: string;
+  readonly out?: string;
+  readonly to?: string;
 }
 
 export const serveCommand = (): Command =>
@@ -27,8 +34,12 @@ export const serveCommand = (): Command =>
     .option('--tls-key <file>', 'its private key, PEM')
     .option('--proxy <address>', 'address of the proxy that carries the TLS')
     .option('--host <name...>', 'further names that the server answers to')
+    .option('--issue-before <time>', 'issue the sheets so long before each milking: 30m, 1h or 45 (minutes)')
+    .option('--out <folder>', 'where the issued PDF files go; needed with --issue-before')
+    .option('--to <printer>', 'send the issued sheets to a printer too, through lp')
     .option('--log <level>', 'error, info or silent', 'info')
     .action(async (options: Options, command: Command) => {
+      const printing = printingOf(options);
       await withBook(command, { create: true }, async (book) => {
         const log = pino({ level: levelOf(options.log), base: null }, pino.destination({ fd: 2, sync: true }));
         const serving = await startServing({
@@ -41,11 +52,53 @@ export const serveCommand = (): Command =>
           hosts: options.host,
         });
         out(`${book.path} at ${serving.url} (how to speak to it: ${serving.url}/protocol). Ctrl+C stops it.`);
+        const { issuing, streams } = serving.app;
+        const byClock =
+          printing === undefined ? undefined : issueBefore({ ...printing, book, log, issuing, wake: streams.wake });
+        if (printing !== undefined) out(printingLine(printing));
         await told();
         out('Stopping: what has begun is finished first.');
+        await byClock?.stop();
         await serving.stop();
       });
     });
+
+interface Printing {
+  readonly before: number;
+  readonly folder: string;
+  readonly printer?: string | undefined;
+}
+
+const printingOf = ({ issueBefore: length, out: folder, to: printer }: Options): Printing | undefined => {
+  if (length === undefined) {
+    if (folder === undefined && printer === undefined) return undefined;
+    throw new UserProblem('--out and --to go with --issue-before: say how long before each milking, such as 30m', 2);
+  }
+  if (folder === undefined || folder === '') {
+    throw new UserProblem('--issue-before needs --out with the folder that the PDF files go to', 2);
+  }
+  if (fs.existsSync(folder) && !fs.statSync(folder).isDirectory()) {
+    throw new UserProblem(`--out: ${folder} is a file; name a folder`, 2);
+  }
+  if (printer !== undefined) mustBePrinter(printer);
+  return { before: lengthOf(length), folder, printer };
+};
+
+const LONGEST = 12 * HOUR;
+
+/** `30m`, `1h`, `45` as milliseconds. */
+export const lengthOf = (text: string): number => {
+  const [, number, unit] = /^(\d{1,4})(m|h)?$/.exec(text) ?? [];
+  const length = Number(number ?? 0) * (unit === 'h' ? HOUR : MINUTE);
+  if (length >= MINUTE && length <= LONGEST) return length;
+  throw new UserProblem(
+    `--issue-before: "${text}" is not a length of time that is taken; write 30m, 1h or 45 (minutes), from 1 minute to 12 hours`,
+    2,
+  );
+};
+
+const printingLine = ({ before, folder, printer }: Printing): string =>
+  `Issues the sheets ${plural(before / MINUTE, 'minute')} before each milking, into ${folder}${printer === undefined ? '' : ` and to the printer ${printer}`}.`;
 
 const portOf = (text: string): number => {
   const port = Number(text);

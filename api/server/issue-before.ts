@@ -1,0 +1,83 @@
+/**
+ * The sheets come out of the printer by themselves: each milking's set so long before it starts, once, and again with
+ * REPLACES on it where late news makes it wrong before the milking ends. What was issued stands in the book and what was
+ * printed in the folder, so a restart, a sleeping computer or a changed clock issues nothing twice. One timer that looks
+ * often and never trusts a long wait; whatever fails is said in the log and tried again, and nobody waits for it.
+ */
+import { setTimeout as wait } from 'node:timers/promises';
+import type { Logger } from 'pino';
+import type { Book } from '../../events/book.ts';
+import { roundsOf } from './issue-before-round.ts';
+import type { Issuing } from './issuing.ts';
+
+export interface IssueBeforeSettings {
+  readonly book: Book;
+  readonly issuing: Issuing;
+  readonly log: Logger;
+  /** Milliseconds before a milking's start. */
+  readonly before: number;
+  readonly folder: string;
+  readonly printer?: string | undefined;
+  /** A set was recorded just now. */
+  readonly wake?: () => void;
+  readonly paces?: Partial<Paces>;
+}
+
+/** Milliseconds of the steady clock. */
+export interface Paces {
+  readonly lookEvery: number;
+  /** While no milking is in play, a changed book is read again at most so often. */
+  readonly readEvery: number;
+  /** Between two sets for one milking; ten times as long once there are many. */
+  readonly between: number;
+  /** Changed rows that put nobody on hold or off it wait until so long nothing came in, at most five times that: one set for all of it. */
+  readonly quiet: number;
+  /** After the first failure; doubled after each, up to `longest`. */
+  readonly again: number;
+  readonly longest: number;
+}
+
+const PACES: Paces = {
+  lookEvery: 5_000,
+  readEvery: 60_000,
+  between: 60_000,
+  quiet: 120_000,
+  again: 10_000,
+  longest: 300_000,
+};
+
+export interface IssueBefore {
+  /** Looks once more; resolves when what was due is done or has failed. Never rejects. */
+  readonly look: () => Promise<void>;
+  /** Resolves when nothing is running any more. */
+  readonly stop: () => Promise<void>;
+}
+
+export const issueBefore = (settings: IssueBeforeSettings): IssueBefore => {
+  const paces = { ...PACES, ...settings.paces };
+  const ending = new AbortController();
+  const round = roundsOf(settings, paces, ending.signal);
+  let last: Promise<void> = Promise.resolve();
+  const look = (): Promise<void> => {
+    last = last
+      .then(() => (ending.signal.aborted ? undefined : round()))
+      .catch((error: unknown) =>
+        settings.log.error({ err: error }, 'Whether sheets are due could not be seen; it is tried again'),
+      );
+    return last;
+  };
+  const looking = (async () => {
+    while (!ending.signal.aborted) {
+      await look();
+      await wait(paces.lookEvery, undefined, { signal: ending.signal }).catch(() => undefined);
+    }
+  })();
+  return {
+    look,
+    stop: async () => {
+      ending.abort();
+      await looking;
+      await last;
+    },
+  };
+};
