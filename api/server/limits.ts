@@ -37,6 +37,31 @@ export const paceOf = (burst: number, perSecond: number): Pace => {
   };
 };
 
+export interface Allowance {
+  /** Seconds until something is allowed again; 0 when it is. */
+  readonly wait: (key: string, now: number) => number;
+  /** May go below nothing: how much it was is known only afterwards. */
+  readonly spend: (key: string, amount: number, now: number) => void;
+}
+
+/** So much at once, and so much an hour after that. */
+export const allowanceOf = (most: number, perHour: number): Allowance => {
+  const accounts = new Map<string, { left: number; at: number }>();
+  const leftOf = (key: string, now: number): number => {
+    const have = accounts.get(key) ?? { left: most, at: now };
+    return Math.min(most, have.left + ((now - have.at) / 3_600_000) * perHour);
+  };
+  return {
+    wait: (key, now) => {
+      const left = leftOf(key, now);
+      return left >= 1 ? 0 : Math.ceil(((1 - left) * 3_600) / perHour);
+    },
+    spend: (key, amount, now) => {
+      if (amount > 0) keep(accounts, key, { left: leftOf(key, now) - amount, at: now });
+    },
+  };
+};
+
 export interface Lockout {
   /** Seconds that this token from this address has to wait; 0 when it may be tried. */
   readonly wait: (token: string, address: string, now: number) => number;

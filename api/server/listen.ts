@@ -2,7 +2,6 @@
  * The socket: loopback unless told otherwise, plain HTTP only there or behind a proxy that is named. Stopping is graceful:
  * nothing new comes in, streams end, what has begun is finished, and the book is closed last.
  */
-import type http from 'node:http';
 import type { AddressInfo } from 'node:net';
 import os from 'node:os';
 import type { Logger } from 'pino';
@@ -10,6 +9,7 @@ import type { Book } from '../../events/book.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { type App, appOf } from './app.ts';
 import { cameFrom } from './came-from.ts';
+import { connectionsOf } from './connections.ts';
 import { RequestProblem } from './problem.ts';
 import { bareAnswer, socketOf, type TlsFiles } from './socket.ts';
 
@@ -66,7 +66,7 @@ export const startServing = async (settings: ListenSettings): Promise<Serving> =
     return answered.finally(() => answering.delete(answered));
   };
   const server = socketOf(fetch, tls, log);
-  const lastAnswers = goodbyes(server);
+  const connections = connectionsOf(server);
   await new Promise<void>((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => reject(cannotListen(error, listen, port)));
     server.listen(port, listen, () => resolve());
@@ -78,11 +78,10 @@ export const startServing = async (settings: ListenSettings): Promise<Serving> =
     app,
     url: `${tls === undefined ? 'http' : 'https'}://${name}:${given}`,
     stop: async () => {
-      const hurry = setTimeout(() => server.closeAllConnections(), patience);
+      const hurry = setTimeout(() => connections.cut(), patience);
       const closed = new Promise((resolve) => server.close(resolve));
       app.streams.stop();
-      lastAnswers();
-      server.closeIdleConnections();
+      connections.finish();
       await closed;
       clearTimeout(hurry);
       await Promise.allSettled(answering);
@@ -95,18 +94,6 @@ const IN_THE_OPEN = new RequestProblem(
   'not-encrypted',
   'This server speaks in the open only with its proxy: come through that, so that tokens travel encrypted',
 );
-
-/** Once called, whatever is being answered is the last answer on its connection, which would stay open otherwise. */
-const goodbyes = (server: http.Server): (() => void) => {
-  const open = new Set<http.ServerResponse>();
-  server.on('request', (_, answer) => {
-    open.add(answer);
-    answer.on('close', () => open.delete(answer));
-  });
-  return () => {
-    for (const answer of open) if (!answer.headersSent) answer.setHeader('connection', 'close');
-  };
-};
 
 /** A bare address can't be taken over by a name of somebody else's; on all of them, it is each of this computer's. */
 const namesOf = (listen: string): string[] => {

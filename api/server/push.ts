@@ -58,8 +58,18 @@ export const takePush = (
 
 /** What another book of the farm passes on: every readable envelope, whatever its kind, version or time. */
 export const takeRelay = (book: Book, caller: Caller, batch: Batch): { receipts: ReceiptSent[] } => ({
-  receipts: book.relay(batch.values.map(readRelayed), caller.name),
+  receipts: book.relay(readAll(batch.values), caller.name),
 });
+
+const readAll = (values: readonly unknown[]) => {
+  try {
+    return values.map(readRelayed);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    // No book holds such an entry: it could not have been written there either.
+    throw new RequestProblem('not-readable', 'Something in the body is nested too deep to be read; nothing was taken');
+  }
+};
 
 const isKnown = (book: Book, { said, content, derivedId }: Passed): boolean =>
   book.find(said.id).some((row) => derivedId || row.content === content);

@@ -46,7 +46,10 @@ export const socketOf = (fetch: Fetch, files: TlsFiles | undefined, log: Logger)
   const server =
     files === undefined
       ? http.createServer(LIMITS, listener)
-      : https.createServer({ ...LIMITS, ...checkedPem(files), minVersion: 'TLSv1.2' }, listener);
+      : https.createServer(
+          { ...LIMITS, ...checkedPem(files), minVersion: 'TLSv1.2', handshakeTimeout: 15_000 },
+          listener,
+        );
   server.maxConnections = MOST_CONNECTIONS;
   // A client that asks whether to go on is answered when it went on.
   server.on('checkExpectation', listener);

@@ -6,6 +6,7 @@ import { saidTexts } from '../said-lines.ts';
 import type { Counters } from './counters.ts';
 import { RequestProblem } from './problem.ts';
 import { MOST_ENTRIES, readBatch, takePush, takeRelay } from './push.ts';
+import { refusalsOf } from './refusals.ts';
 import { json, NONE, type Route, route, wholeNumber } from './route.ts';
 import { entry, receiptsSchema, standing } from './schemas.ts';
 import type { Streams } from './stream.ts';
@@ -19,7 +20,12 @@ const LONG_PAGE = 4 * 1024 * 1024;
 
 const position = wholeNumber(Number.MAX_SAFE_INTEGER);
 
-export const syncRoutes = (book: Book, streams: Streams, counters: Counters): readonly Route[] => [
+export const syncRoutes = (
+  book: Book,
+  streams: Streams,
+  counters: Counters,
+  refusals = refusalsOf(),
+): readonly Route[] => [
   route({
     method: 'post',
     path: '/sync/push',
@@ -41,8 +47,11 @@ export const syncRoutes = (book: Book, streams: Streams, counters: Counters): re
       const body = await bodyOf(request, caller.role === 'book' ? MOST_RELAYED : MOST_BYTES);
       const batch = await readBatch(body, caller.role === 'book' ? undefined : textsOf);
       const deviceTime = timeSaid(request);
+      refusals.check(caller.id);
       if (caller.role === 'book') meetBook(book, request);
       const taken = caller.role === 'book' ? takeRelay(book, caller, batch) : takePush(book, caller, batch, deviceTime);
+      const share = body.length / Math.max(1, batch.values.length);
+      refusals.count(caller.id, taken.receipts, (index) => batch.texts[index]?.length ?? share);
       const tally = counters.pushed(taken.receipts);
       if (tally.recorded > 0) streams.wake();
       log.info({ device: caller.name, ...tally }, 'push');
