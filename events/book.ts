@@ -21,7 +21,7 @@ import { type OwnType, ownEntry } from './log/own-entry.ts';
 import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
 import { type Known, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
-import { rowsOfId } from './log/set-aside.ts';
+import { rowsOfId, type SetAside, setAsideUnder } from './log/set-aside.ts';
 import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
 import { onBook, readOnlyFile } from './log/trouble.ts';
@@ -94,6 +94,8 @@ export interface Book {
   readonly entriesOf: (subjects: readonly string[]) => StoredRow[];
   /** Stored rows with this id: none, one, or several where books that synced disagree. */
   readonly find: (id: string) => StoredRow[];
+  /** What was refused at a door and kept under that key, exactly as it was said. */
+  readonly setAside: (key: string) => SetAside | undefined;
   /** Keeps a printed paper; gives the SHA-256 of its bytes. */
   readonly keepPaper: (bytes: Uint8Array) => string;
   readonly paper: (hash: string) => Uint8Array | undefined;
@@ -213,6 +215,7 @@ const bookOn = (
     rows: reading((after, limit) => rowsAfter(db, after, limit)),
     entriesOf: reading((subjects) => rowsOfSubjects(db, subjects)),
     find: reading((id) => rowsOfId(db, id)),
+    setAside: reading((key) => setAsideUnder(db, key)),
     keepPaper: writing((bytes) => keepPaper(db, bytes)),
     paper: reading((hash) => paperOf(db, hash)),
     checkpoint: reading(() => checkpointOf(readHead(db), { book: named.bookId, key: named.publicKey })),

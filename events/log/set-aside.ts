@@ -97,6 +97,25 @@ export const asidesUpTo = (db: Connection, position: number, knownAt: number): A
       ...(row.id === null ? {} : { id: row.id }),
     }));
 
+/** One thing as it was set aside. */
+export interface SetAside {
+  /** Exactly what was said. */
+  readonly text: string;
+  readonly problem: string;
+  /** JSON Pointer to the field at fault, where there is one. */
+  readonly pointer: string | null;
+  readonly recordedAt: Instant;
+  /** The source it was said by, or the peer it came through, where known. */
+  readonly door: string | null;
+}
+
+export const setAsideUnder = (db: Connection, key: string): SetAside | undefined => {
+  const row = first(db, sqlFor.selectFrom('set_aside').selectAll().where('key', '=', key));
+  if (row === undefined) return undefined;
+  const { text, problem, pointer, door } = row;
+  return { text, problem, pointer, door, recordedAt: instantOf(row.recordedtime) };
+};
+
 /** The cows of these entries, and of the entries they name in turn: a strike concerns the struck entry's cow. */
 const cowsNamed = (db: Connection, ids: readonly string[], position: number): string[] => {
   const cows = new Set<string>();
