@@ -44,9 +44,10 @@ export const hitchOf = (address: string, answer: Response, body: string): Hitch 
       },
     );
   }
-  const problem = answer.headers.get('content-type')?.startsWith('application/problem+json')
-    ? problemDocument.safeParse(parsed(body)).data
-    : undefined;
+  const isProblem = answer.headers.get('content-type')?.startsWith('application/problem+json') ?? false;
+  const problem = isProblem ? problemDocument.safeParse(parsed(body)).data : undefined;
+  if (isProblem && problem === undefined)
+    return new Hitch(`An answer of ${address} came damaged`, { again: true, status });
   const name = problem?.type.split('/').at(-1);
   const says = problem === undefined ? '' : `: ${plain(problem.detail)}`;
   const wait = waitSaid(answer.headers.get('retry-after'));
@@ -95,7 +96,7 @@ export const hitchOfNetwork = (address: string, thrown: unknown): Hitch => {
 /** The text without what a terminal would obey, and not endless. */
 export const plain = (text: string): string =>
   text
-    .replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]+/gu, ' ')
+    .replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ')
     .trim()
     .slice(0, 400);
 
