@@ -38,7 +38,7 @@ export const treatmentCells = (
   const [, , , why = 0, milk = 0, meat = 0, supply = 0] = widths;
   const { keeper } = voice.words;
   const lacks = lackingIn(each, voice);
-  const unsure = mayBeOf.length > 0 ? keeper.mayBe(voice.format.list(mayBeOf)) : each.placed ? null : keeper.noSuchCow;
+  const unsure = mayBeOf.length > 0 ? keeper.mayBe(mayBeOf.join(' / ')) : each.placed ? null : keeper.noSuchCow;
   return [
     ...firstCells({ ...each, unsure }, voice, widths, {}),
     stack([...whyLines(each, voice, why, {}), say(useOf(each.offLabel, voice), why)]),

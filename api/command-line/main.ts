@@ -11,6 +11,7 @@ import { deviceCommand } from './device.ts';
 import { exportCommand } from './export.ts';
 import { historyCommand } from './history.ts';
 import { importCommand } from './import.ts';
+import { leavingCommand } from './leaving.ts';
 import { medicinesCommand } from './medicines.ts';
 import { printCommand } from './print.ts';
 import { checkpointCommand, proofCommand } from './proof.ts';
@@ -45,6 +46,7 @@ for (const command of [
   historyCommand,
   replayCommand,
   medicinesCommand,
+  leavingCommand,
   exportCommand,
   serveCommand,
   syncCommand,
