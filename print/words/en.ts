@@ -80,6 +80,7 @@ export const en: Words = {
     'head-count': 'a head count',
     'milk-record': 'a milk record',
     'entry-struck': 'a struck entry',
+    settled: 'a doubt settled',
   },
   keeper: { ...keeperEn, offLabelCauses: causes, leftReasons },
   says: {

@@ -98,6 +98,7 @@ export const es: Words = {
     'head-count': 'un recuento',
     'milk-record': 'un control de leche',
     'entry-struck': 'una entrada tachada',
+    settled: 'una duda resuelta',
   },
   keeper: { ...keeperEs, offLabelCauses: causes, leftReasons },
   says: {

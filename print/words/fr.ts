@@ -98,6 +98,7 @@ export const fr: Words = {
     'head-count': 'un comptage',
     'milk-record': 'un contrôle de lait',
     'entry-struck': 'une note rayée',
+    settled: 'un doute réglé',
   },
   keeper: { ...keeperFr, offLabelCauses: causes, leftReasons },
   says: {

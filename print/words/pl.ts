@@ -98,6 +98,7 @@ export const pl: Words = {
     'head-count': 'liczenie',
     'milk-record': 'pomiar mleka',
     'entry-struck': 'skreślony wpis',
+    settled: 'wyjaśniona wątpliwość',
   },
   keeper: { ...keeperPl, offLabelCauses: causes, leftReasons },
   says: {

@@ -98,6 +98,7 @@ export const uk: Words = {
     'head-count': 'підрахунок',
     'milk-record': 'облік молока',
     'entry-struck': 'закреслений запис',
+    settled: 'з’ясований сумнів',
   },
   keeper: { ...keeperUk, offLabelCauses: causes, leftReasons },
   says: {
