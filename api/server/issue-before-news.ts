@@ -18,6 +18,9 @@ const milkHold = z.looseObject({
 const sort = z.looseObject({ cows: z.array(z.looseObject({ cow: z.string() })) });
 const dryOff = z.looseObject({ due: z.array(z.looseObject({ cow: z.string() })) });
 
+/** What holds a cow because she was dried off: the product, and that she still stands with the milked ones. */
+const OF_DRYING_OFF: ReadonlySet<string> = new Set(['R-19', 'R-24']);
+
 /** `isRunning`: the milking has started. A set in a shape that cannot be read is wrong. */
 export const wrongOn = (views: Views, set: IssuedSet, isRunning: boolean): Wrong | null => {
   const content = (sheet: string): unknown => set.data.sheets.find((each) => each.sheet === sheet)?.content;
@@ -29,9 +32,9 @@ export const wrongOn = (views: Views, set: IssuedSet, isRunning: boolean): Wrong
   if (!onPaper.hold.success) return 'hold';
   const paper = onPaper.hold.data;
   const { held, unplaced, gone, treat } = views.sheets['milk-hold'];
+  const askedFor = new Set(isRunning ? onPaper.dryOff.data?.due.map(cowOf) : []);
   const newlyHeld = beyond(held, paper.held, cowOf).filter(
-    (row) =>
-      !(isRunning && row.dryInMilkedGroup && onPaper.dryOff.data?.due.some(({ cow }) => cow === row.cow) === true),
+    (row) => !(askedFor.has(row.cow) && row.reasons.every(({ rule }) => OF_DRYING_OFF.has(rule))),
   );
   // A cow that was dried off or left while they milk is not news to them.
   const known = new Set(isRunning ? gone.filter(({ how }) => how !== 'struck').map(cowOf) : []);
