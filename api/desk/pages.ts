@@ -1,6 +1,17 @@
 /** Every page of the desk. */
 import type { DeskPage } from './ask.ts';
+import { farmPages } from './farm.tsx';
+import { herdPages } from './herd.tsx';
 import { issuedPages } from './issued.tsx';
 import { milkingPages } from './milking.tsx';
+import { writePages } from './write/write.tsx';
+import { writtenPages } from './write/written.tsx';
 
-export const DESK_PAGES: readonly DeskPage[] = [...milkingPages, ...issuedPages];
+export const DESK_PAGES: readonly DeskPage[] = [
+  ...milkingPages,
+  ...farmPages,
+  ...herdPages,
+  ...issuedPages,
+  ...writtenPages,
+  ...writePages,
+];

@@ -54,7 +54,12 @@ export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts
       time: instantText(at),
       data,
     };
-    const arrival = readValue(JSON.parse(JSON.stringify(value)), settings);
+    const before = savedBefore(desk, value);
+    if (before === 'otherwise') {
+      troubles.push({ index, problem: SAVED_OTHERWISE });
+      continue;
+    }
+    const arrival = readValue(before ?? JSON.parse(JSON.stringify(value)), settings);
     if (arrival.outcome === 'refused') {
       troubles.push({ index, problem: arrival.problem, pointer: arrival.pointer });
       continue;
@@ -65,6 +70,22 @@ export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts
     else troubles.push({ index, ...refusal });
   }
   return troubles.length === 0 ? { ok: true, passed } : { ok: false, troubles };
+};
+
+const SAVED_OTHERWISE =
+  'this form was saved already and said something else then; open a new one, and take back what was wrong';
+
+/** The entry that this saving has recorded already, where it says the same but for the minute; said otherwise it is no repeat. */
+const savedBefore = (
+  { book }: Desk,
+  value: { id: string; type: string; subject?: string; data: unknown },
+): Record<string, unknown> | 'otherwise' | undefined => {
+  const row = book.find(value.id)[0];
+  if (row === undefined) return undefined;
+  const { sequence: _, recordedtime: __, via: ___, ...said } = JSON.parse(row.entry) as Record<string, unknown>;
+  const same = ({ type, subject, data }: Record<string, unknown>): string =>
+    canonicalJson(JSON.parse(JSON.stringify({ type, subject: subject ?? null, data })));
+  return same(said) === same(value) ? said : 'otherwise';
 };
 
 /** Records what was checked; gives the receipts, in order. */

@@ -1,0 +1,53 @@
+/** What saving would change, worked out before it is saved: each cow's hold before and after, and the arithmetic of it. */
+import type { Passed } from '../../../events/door.ts';
+import type { Because } from '../../../projections/because.ts';
+import type { WhyCow } from '../../../projections/why.ts';
+import { type Tonight, tonightFrom } from '../../tonight.ts';
+import type { Desk } from '../ask.ts';
+import type { AtHand } from '../at-hand.ts';
+import { asIf } from '../saving.ts';
+import { cowsFor, holdText, WhoIs } from '../who.tsx';
+
+/** The sheets of the same milking as if it were recorded. */
+export const tonightIf = (desk: Desk, passed: readonly Passed[], milking: string): Tonight =>
+  tonightFrom(asIf(desk, passed), { milking }, desk.now());
+
+const reasonsOf = (cow: WhyCow, list: 'milk-hold' | 'beef-hold' | 'treat-now'): readonly Because[] =>
+  cow.lists.find((each) => each.list === list && each.on)?.reasons ?? [];
+
+export const Changes = ({ hand, after, cows }: { hand: AtHand; after: Tonight; cows: readonly string[] }) => (
+  <>
+    {cows.map((number) => {
+      const before = cowsFor(hand.answer, number);
+      const now = cowsFor(after, number);
+      return (
+        <section class="card">
+          <h2>
+            <span class="cow">{number}</span>
+          </h2>
+          <WhoIs number={number} cows={before} speaking={hand} />
+          {now.map((cow) => {
+            const was = before.find((each) => each.cow === cow.cow);
+            const same = was !== undefined && holdText(was, hand) === holdText(cow, hand);
+            return (
+              <div class="after">
+                <p>
+                  <strong>Then: {same ? `no change (${holdText(cow, hand)})` : holdText(cow, hand)}</strong>
+                </p>
+                <ul class="why">
+                  {[...reasonsOf(cow, 'milk-hold'), ...reasonsOf(cow, 'beef-hold'), ...reasonsOf(cow, 'treat-now')].map(
+                    (reason) => (
+                      <li>
+                        {hand.says(reason)} <span class="rule">{reason.rule}</span>
+                      </li>
+                    ),
+                  )}
+                </ul>
+              </div>
+            );
+          })}
+        </section>
+      );
+    })}
+  </>
+);

@@ -1,0 +1,41 @@
+/** What a form for an entry is drawn from: what is known, who writes, which cow it is about. */
+import { QUARTERS } from '../../../events/fields.ts';
+import type { CowFile } from '../../../projections/moment.ts';
+import { cowsBy } from '../../../projections/standing.ts';
+import type { Instant } from '../../../shared/instant.ts';
+import type { Knowledge } from '../../tonight.ts';
+import type { Visitor } from '../ask.ts';
+import type { AtHand } from '../at-hand.ts';
+import type { Choice } from './fields.tsx';
+
+export interface Context {
+  readonly hand: AtHand;
+  readonly knowledge: Knowledge;
+  readonly visitor: Visitor;
+  readonly now: Instant;
+  /** The one cow it is about, where the form knows her. */
+  readonly file: CowFile | undefined;
+}
+
+/** Thrown where what was typed can't be made into an entry; the message is for the person. */
+export class CannotWrite extends Error {}
+
+export const groupsIn = ({ hand, now }: Context): Choice[] =>
+  hand.schedule.inForceAt(now).data.groups.map(({ name }): Choice => [name, name]);
+
+/** Listed and not retired. */
+export const medicineNames = ({ knowledge }: Context): string[] =>
+  [...knowledge.known.farm.listings.values()].flatMap((listings) => {
+    const last = listings.at(-1);
+    return last === undefined || last.data.retired === true ? [] : [last.data.name];
+  });
+
+export const QUARTER_CHOICES: readonly Choice[] = QUARTERS.filter((each) => !each.endsWith('rear')).map(
+  (each): Choice => [each, each.replace('-', ' ')],
+);
+
+/** The cows that a number may mean. */
+export const filesOf = ({ knowledge }: Context, number: string): readonly CowFile[] => {
+  const keys = new Set(cowsBy(knowledge.known, number));
+  return knowledge.known.files.filter(({ cow }) => keys.has(cow.key));
+};

@@ -1,0 +1,129 @@
+/** When it happened: now, at a milking (R-04), or at a time that is typed, on the farm's own clock. */
+import type { Known } from '../../../projections/know.ts';
+import type { Milking, Schedule } from '../../../projections/schedule.ts';
+import { plannedEnd } from '../../../projections/window.ts';
+import { earlier, HOUR, type Instant, instantText } from '../../../shared/instant.ts';
+import { parseLocalDay } from '../../../shared/local-day.ts';
+import { accepted, type Result, refused } from '../../../shared/refusal.ts';
+import type { Zone } from '../../../shared/zone.ts';
+import type { Speaking } from '../speaking.ts';
+import type { Typed } from './fields.tsx';
+
+/** `YYYY-MM-DDTHH:MM` on the wall clock of a zone. */
+export const localTime = (zone: Zone, at: Instant): string => {
+  const minutes = Math.floor(zone.wallMinutes(at));
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${zone.dayOf(at)}T${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+};
+
+/** What a person typed as a local time, as an instant; hours that the clocks skip or say twice are told. */
+export const readLocalTime = (zone: Zone, text: string): Result<Instant> => {
+  const [, day = '', hour = '', minute = ''] = /^(\d{4}-\d{2}-\d{2})[T ](\d{1,2}):(\d{2})(?::\d{2})?$/.exec(text) ?? [];
+  const date = parseLocalDay(day);
+  if (!date.ok || Number(hour) > 23 || Number(minute) > 59)
+    return refused(`"${text}" is not a date and a time; write 2026-03-14 16:40`);
+  const minutes = Number(hour) * 60 + Number(minute);
+  if (zone.skips(date.value, minutes))
+    return refused(`The clocks went forward over ${hour}:${minute} that day; write the time it was`);
+  const at = zone.at(date.value, minutes);
+  return at === undefined ? refused(`There is no ${text} in this zone`) : accepted(at);
+};
+
+/** The milkings that something written down now is likely to be about, the latest first. */
+export const lastMilkings = (schedule: Schedule, now: Instant): Milking[] => {
+  const found: Milking[] = [];
+  let before = now;
+  for (let count = 0; count < 4; count += 1) {
+    const milking = schedule.startedBy(before);
+    if (milking === undefined) break;
+    found.push(milking);
+    before = (milking.start - 1) as Instant;
+  }
+  return found;
+};
+
+/** A thing known only by its milking is timed at that milking's planned end; never ahead of the clock. */
+export const timeAtMilking = (known: Known, schedule: Schedule, milking: Milking, now: Instant): Instant =>
+  earlier(plannedEnd(known, schedule, milking), now);
+
+interface Clock {
+  readonly known: Known;
+  readonly schedule: Schedule;
+  readonly now: Instant;
+}
+
+/** When it happened, by what stands in the form. */
+export const timeOf = (typed: Typed, { known, schedule, now }: Clock): Result<Instant> => {
+  const when = typed.one('when') ?? 'now';
+  if (when === 'now') return accepted(now);
+  if (when === 'milking') {
+    const milking = schedule.find(typed.one('milkingAt') ?? '');
+    if (milking === undefined) return refused('Say at which milking it was');
+    if (milking.start > now)
+      return refused('That milking has not begun; what is still to come is not written down yet');
+    return accepted(timeAtMilking(known, schedule, milking, now));
+  }
+  const typedTime = typed.one('timeAt');
+  if (typedTime === undefined) return refused('Say when it was: the date and the time');
+  return readLocalTime(schedule.inForceAt(now).zone, typedTime);
+};
+
+export const WhenFields = ({
+  typed,
+  clock,
+  speaking,
+  trouble,
+}: {
+  typed: Typed;
+  clock: Clock;
+  speaking: Speaking;
+  trouble: string | undefined;
+}) => {
+  const { schedule, now } = clock;
+  const { zone } = schedule.inForceAt(now);
+  const when = typed.one('when') ?? 'now';
+  const milkings = lastMilkings(schedule, now);
+  return (
+    <fieldset>
+      <legend>When</legend>
+      {trouble === undefined ? null : (
+        <p class="problem" role="alert" id="when-trouble">
+          {trouble}
+        </p>
+      )}
+      <div>
+        <label class="choice">
+          <input type="radio" name="when" value="now" checked={when === 'now'} />
+          Now ({speaking.format.clock(instantText(now))})
+        </label>
+      </div>
+      {milkings.length === 0 ? null : (
+        <div>
+          <label class="choice">
+            <input type="radio" name="when" value="milking" checked={when === 'milking'} />
+            At a milking
+          </label>
+          <select name="milkingAt" aria-label="Which milking">
+            {milkings.map((milking) => (
+              <option value={milking.id} selected={milking.id === typed.one('milkingAt')}>
+                {speaking.format.milking(milking.id)}
+              </option>
+            ))}
+          </select>
+        </div>
+      )}
+      <div>
+        <label class="choice">
+          <input type="radio" name="when" value="time" checked={when === 'time'} />
+          At another time
+        </label>
+        <input
+          type="datetime-local"
+          name="timeAt"
+          aria-label="Date and time, on the farm's clock"
+          value={typed.one('timeAt') ?? localTime(zone, (now - (now % (HOUR / 60))) as Instant)}
+        />
+      </div>
+    </fieldset>
+  );
+};

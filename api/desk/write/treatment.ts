@@ -1,0 +1,141 @@
+/** The form for a dose: the farm's medicines, the usual dose of each, and where it stands in a course. */
+import type { EntryOf } from '../../../events/entry.ts';
+import { medicineKey } from '../../../projections/farm.ts';
+import type { CowFile } from '../../../projections/moment.ts';
+import type { Knowledge } from '../../tonight.ts';
+import { CannotWrite, type Context, medicineNames, QUARTER_CHOICES } from './context.ts';
+import { type Choice, type Field, numberIn, type Typed } from './fields.tsx';
+
+const COURSES: readonly Choice[] = [
+  ['single', 'a single dose'],
+  ['next', 'the next dose of her running course'],
+  ['first', 'the first dose of a course'],
+];
+
+export const treatmentFields = (context: Context): readonly Field[] => [
+  {
+    kind: 'text',
+    name: 'medicine',
+    label: 'Medicine',
+    longest: 80,
+    required: true,
+    suggestions: medicineNames(context),
+    hint: 'As it stands in the list of medicines; one that is not listed holds her milk until the vet says',
+  },
+  { kind: 'choice', name: 'inCourse', label: 'This dose is', choices: COURSES, required: true },
+  { kind: 'number', name: 'of', label: 'First of a course: doses in all', whole: true },
+  { kind: 'number', name: 'everyHours', label: 'First of a course: a dose every … hours' },
+  { kind: 'number', name: 'amount', label: 'Amount' },
+  { kind: 'text', name: 'unit', label: 'Unit', longest: 20, suggestions: ['tube', 'ml', 'bolus', 'g'] },
+  {
+    kind: 'text',
+    name: 'route',
+    label: 'Route',
+    longest: 40,
+    suggestions: ['udder', 'muscle', 'under the skin', 'vein', 'mouth', 'womb', 'pour-on', 'hoof'],
+  },
+  { kind: 'ticks', name: 'quarters', label: 'Quarters', choices: QUARTER_CHOICES },
+  { kind: 'text', name: 'reason', label: 'What for', longest: 200 },
+  { kind: 'text', name: 'givenBy', label: 'Given by', longest: 80 },
+  { kind: 'text', name: 'prescribedBy', label: 'Vet who prescribed it', longest: 80 },
+  { kind: 'text', name: 'batch', label: 'Batch', longest: 60 },
+  { kind: 'ticks', name: 'offLabel', label: 'Off-label', choices: [['yes', 'Given otherwise than the label says']] },
+  { kind: 'number', name: 'milkHoldHours', label: 'The vet says: milk out, hours after the last dose' },
+  { kind: 'number', name: 'meatHoldDays', label: 'The vet says: no beef, days after the last dose' },
+];
+
+export interface CourseSaid {
+  readonly id: string;
+  readonly dose: number;
+  readonly of: number | undefined;
+  readonly everyHours: number | undefined;
+}
+
+/** Where the dose stands in a course, for one cow. */
+export const courseFor = (
+  typed: Typed,
+  files: readonly CowFile[],
+  cow: string,
+  id: (part: string) => string,
+): CourseSaid | undefined => {
+  const how = typed.one('inCourse') ?? 'single';
+  if (how === 'first') {
+    return {
+      id: id(`course ${cow}`),
+      dose: 1,
+      of: numberIn(typed.one('of')),
+      everyHours: numberIn(typed.one('everyHours')),
+    };
+  }
+  if (how !== 'next') return undefined;
+  const key = medicineKey(typed.one('medicine') ?? '');
+  const running = files
+    .flatMap((file) => file.dosings)
+    .filter((dosing) => dosing.course?.running === true && dosing.medicineKey === key && dosing.mayBe === undefined);
+  const course = running.at(-1)?.course;
+  if (course === undefined)
+    throw new CannotWrite(
+      `${cow} has no running course of ${typed.one('medicine') ?? 'that medicine'}; choose "a single dose", or "the first dose of a course"`,
+    );
+  return { id: course.id, dose: course.given + 1, of: course.of, everyHours: course.everyHours };
+};
+
+export const treatmentData = (typed: Typed, course: CourseSaid | undefined): unknown => {
+  const amount = numberIn(typed.one('amount'));
+  const unit = typed.one('unit');
+  if (amount !== undefined && unit === undefined) throw new CannotWrite('Say the unit of the amount: tube, ml, bolus');
+  return {
+    medicine: typed.one('medicine'),
+    amount: amount === undefined ? undefined : { value: amount, unit },
+    route: typed.one('route'),
+    quarters: typed.all('quarters').length === 0 ? undefined : typed.all('quarters'),
+    reason: typed.one('reason'),
+    givenBy: typed.one('givenBy'),
+    prescribedBy: typed.one('prescribedBy'),
+    batch: typed.one('batch'),
+    offLabel: typed.one('offLabel') === undefined ? undefined : true,
+    milkHoldHours: numberIn(typed.one('milkHoldHours')),
+    meatHoldDays: numberIn(typed.one('meatHoldDays')),
+    course,
+  };
+};
+
+/** How a medicine was given the last time: the usual dose. */
+export interface Usual {
+  readonly medicine: string;
+  readonly times: number;
+  readonly last: EntryOf<'treatment'>;
+}
+
+const SHOWN = 8;
+
+/** The medicines given most in the book's last ninety days of doses. */
+export const usualDoses = ({ known }: Knowledge, since: number): Usual[] => {
+  const byMedicine = new Map<string, Usual>();
+  for (const entry of known.strikes.live) {
+    if (entry.type !== 'treatment' || entry.at < since) continue;
+    const key = medicineKey(entry.data.medicine);
+    const have = byMedicine.get(key);
+    byMedicine.set(key, { medicine: entry.data.medicine, times: (have?.times ?? 0) + 1, last: entry });
+  }
+  return [...byMedicine.values()].sort((a, b) => b.times - a.times).slice(0, SHOWN);
+};
+
+/** The query that fills the form in with a dose like this one, and more beside it. */
+export const doseQuery = ({ data }: EntryOf<'treatment'>, more: Readonly<Record<string, string>>): string => {
+  const query = new URLSearchParams({ medicine: data.medicine });
+  if (data.amount !== undefined) {
+    query.set('amount', String(data.amount.value));
+    query.set('unit', data.amount.unit);
+  }
+  if (data.route !== undefined) query.set('route', data.route);
+  if (data.course === undefined) query.set('inCourse', 'single');
+  else if (more.inCourse !== 'next') {
+    query.set('inCourse', 'first');
+    query.set('of', String(data.course.of));
+    query.set('everyHours', String(data.course.everyHours));
+  }
+  if (more.inCourse === 'next') for (const quarter of data.quarters ?? []) query.append('quarters', quarter);
+  for (const [name, value] of Object.entries(more)) query.set(name, value);
+  return query.toString();
+};

@@ -1,0 +1,192 @@
+/** After saving: what stands in the book now, and how to take it back; and the page that takes an entry back. */
+import type { Entry } from '../../../events/entry.ts';
+import { instantText } from '../../../shared/instant.ts';
+import { plural } from '../../command-line/settings.ts';
+import { RequestProblem } from '../../server/problem.ts';
+import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
+import { type AtHand, atHand } from '../at-hand.ts';
+import { goTo, page } from '../layout.tsx';
+import { checkDrafts, save } from '../saving.ts';
+import { cowsFor, WhoIs } from '../who.tsx';
+import { Changes, tonightIf } from './changes.tsx';
+import { writtenFor } from './kinds.ts';
+
+export const writtenPages: readonly DeskPage[] = [
+  { method: 'get', path: '/written', right: 'push', run: (desk, ask) => written(desk, ask) },
+  { method: 'get', path: '/write/entry-struck', right: 'push', run: (desk, ask) => strike(desk, ask) },
+  {
+    method: 'post',
+    path: '/write/entry-struck',
+    right: 'push',
+    run: (desk, ask) => strikeIt(desk, ask),
+  },
+];
+
+const handFor = (desk: Desk, { visitor }: Ask): AtHand => {
+  const hand = atHand(desk, visitor, '/write');
+  if (hand === undefined)
+    throw new RequestProblem('cannot-answer', 'There is no farm in this book yet; set it up first');
+  return hand;
+};
+
+export const titleOf = (entry: Entry): string => writtenFor(entry.type)?.title ?? entry.type.replaceAll('-', ' ');
+
+const EntryLine = ({ entry, hand }: { entry: Entry; hand: AtHand }) => (
+  <>
+    {entry.subject === undefined ? null : (
+      <a class="cow" href={`/cow/${encodeURIComponent(entry.subject)}`}>
+        {entry.subject}
+      </a>
+    )}{' '}
+    {titleOf(entry)}, {hand.format.time(instantText(entry.at))}, by {entry.author} ({entry.source})
+  </>
+);
+
+const written = (desk: Desk, ask: Ask): Promise<Response> => {
+  const hand = handFor(desk, ask);
+  const ids = new Set(ask.url.searchParams.getAll('entry').slice(0, 300));
+  const { entries, known } = desk.knowing.now();
+  const found = entries.filter(({ id }) => ids.has(id));
+  const live = new Set(known.strikes.live.map(({ id }) => id));
+  const cows = [...new Set(found.flatMap(({ subject }) => subject ?? []))];
+  const type = found[0]?.type;
+  return page({
+    ...hand.frame,
+    title: found.length === 0 ? 'Nothing here' : 'It stands in the book',
+    children: (
+      <>
+        {found.length === 0 ? <p>No such entries stand in this book.</p> : null}
+        <ul>
+          {found.map((entry) => (
+            <li>
+              <EntryLine entry={entry} hand={hand} />{' '}
+              {live.has(entry.id) ? (
+                <a href={`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`}>Take it back</a>
+              ) : (
+                <strong>taken back</strong>
+              )}
+            </li>
+          ))}
+        </ul>
+        {cows.slice(0, 40).map((cow) => (
+          <WhoIs number={cow} cows={cowsFor(hand.answer, cow)} speaking={hand} />
+        ))}
+        <p class="actions">
+          {type !== undefined && writtenFor(type) !== undefined ? (
+            <a class="button" href={`/write/${type}`}>
+              Another one
+            </a>
+          ) : null}
+          <a class="button" href="/write">
+            Something else
+          </a>
+          <a class="button" href="/">
+            The next milking
+          </a>
+        </p>
+      </>
+    ),
+  });
+};
+
+const entryAsked = (desk: Desk, id: string): Entry => {
+  const entry = desk.knowing.now().entries.find((each) => each.id === id);
+  if (entry === undefined) throw new RequestProblem('not-found', 'There is no such entry in this book');
+  return entry;
+};
+
+const strike = (desk: Desk, ask: Ask, problem?: string, status = 200): Promise<Response> => {
+  const hand = handFor(desk, ask);
+  const entry = entryAsked(desk, (ask.form.one('entry') ?? ask.url.searchParams.get('entry') ?? '').trim());
+  const isLive = desk.knowing.now().known.strikes.live.some(({ id }) => id === entry.id);
+  return page(
+    {
+      ...hand.frame,
+      title: 'Take an entry back',
+      children: (
+        <>
+          <p>
+            <EntryLine entry={entry} hand={hand} />
+          </p>
+          {isLive ? (
+            <form class="card" method="post" action="/write/entry-struck">
+              <input type="hidden" name="once" value={ask.form.one('once') ?? ask.visitor.once()} />
+              <input type="hidden" name="entry" value={entry.id} />
+              <p>It stays in the book for ever, struck through, with your name and the reason.</p>
+              <div class="field">
+                <label for="reason">Why it is wrong</label>
+                <input
+                  id="reason"
+                  name="reason"
+                  required
+                  maxlength={300}
+                  value={ask.form.one('reason') ?? ''}
+                  autocomplete="off"
+                  {...(problem === undefined ? {} : { 'aria-invalid': 'true', 'aria-describedby': 'reason-trouble' })}
+                />
+                {problem === undefined ? null : (
+                  <span class="problem" id="reason-trouble" role="alert">
+                    {problem}
+                  </span>
+                )}
+              </div>
+              <button type="submit">Check</button>
+            </form>
+          ) : (
+            <p class="problem">It is struck already, or may not be struck.</p>
+          )}
+        </>
+      ),
+    },
+    status,
+  );
+};
+
+const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
+  const hand = handFor(desk, ask);
+  const saving = savingOf(ask.form);
+  const entry = entryAsked(desk, ask.form.one('entry') ?? '');
+  const reason = ask.form.one('reason');
+  if (reason === undefined) return strike(desk, ask, 'Say why it is wrong', 400);
+  const data = { entry: entry.id, reason };
+  const result = checkDrafts(desk, ask.visitor, saving, [
+    { type: 'entry-struck', subject: entry.subject, at: desk.now(), data },
+  ]);
+  if (!result.ok) return strike(desk, ask, result.troubles.map(({ problem }) => problem).join('; '), 400);
+  if (ask.form.one('step') === 'save') {
+    save(desk, result.passed);
+    return goTo(`/written?entry=${encodeURIComponent(entry.id)}`);
+  }
+  const after = tonightIf(desk, result.passed, hand.answer.milking.id);
+  const cows = entry.subject === undefined ? [] : [entry.subject];
+  const freed = hand.answer.views.sheets['milk-hold'].held.length - after.views.sheets['milk-hold'].held.length;
+  return page({
+    ...hand.frame,
+    title: 'Take it back: read this, then save',
+    children: (
+      <>
+        <p>
+          <EntryLine entry={entry} hand={hand} /> will be struck: {reason}
+        </p>
+        {freed > 0 ? (
+          <p class="problem">
+            {plural(freed, 'cow')} fewer on milk hold then. Was nothing given at all? If it was the wrong cow, write it
+            down for the right one too.
+          </p>
+        ) : null}
+        <Changes hand={hand} after={after} cows={cows} />
+        <form method="post" action="/write/entry-struck" class="actions">
+          <input type="hidden" name="once" value={ask.form.one('once')} />
+          <input type="hidden" name="entry" value={entry.id} />
+          <input type="hidden" name="reason" value={reason} />
+          <button type="submit" name="step" value="save" class="big stop">
+            Strike it
+          </button>
+          <a class="button" href={`/cow/${encodeURIComponent(entry.subject ?? '')}`}>
+            Leave it
+          </a>
+        </form>
+      </>
+    ),
+  });
+};
