@@ -66,10 +66,10 @@ export const whoseText = (line: HistoryLine, { animals }: CowHistory, { words }:
 const linePieces = (history: CowHistory, placeOf: PlaceOf, voice: Voice, room: Room): Piece[] => {
   const { keeper } = voice.words;
   const columns = columnsOf(room.width, [
-    { title: keeper.happened, part: 17 },
-    { title: keeper.learnt, part: 17 },
-    { title: keeper.what, part: 46 },
-    { title: keeper.who, part: 20 },
+    { title: keeper.happened, part: 21.5 },
+    { title: keeper.learnt, part: 20 },
+    { title: keeper.what, part: 39.5 },
+    { title: keeper.who, part: 19 },
   ]);
   const spec: TableSpec = {
     name: 'history',

@@ -3,8 +3,8 @@
  * wrote down said in its place, struck treatments in theirs with a line through them; then other corrections and the stock.
  */
 import type { RegisterRow } from '../projections/medicine-row.ts';
-import type { StockRow } from '../projections/medicine-stock.ts';
-import type { StruckDose, StruckRecords } from '../projections/struck-records.ts';
+import type { StruckDose } from '../projections/struck-records.ts';
+import type { WholeRegister } from '../projections/whole-register.ts';
 import type { Block } from './blocks.ts';
 import { columnsOf, notePiece, smallTitles } from './keeper-cells.ts';
 import type { KeeperPaper, Room } from './keeper-paper.ts';
@@ -14,24 +14,7 @@ import { correctionPieces, stockPieces } from './register-rest.ts';
 import type { Voice } from './speech.ts';
 import { row, type TableSpec } from './table.ts';
 
-export interface PrintedRegister {
-  readonly rows: readonly RegisterRow[];
-  readonly struck: StruckRecords;
-  readonly stock: readonly StockRow[];
-  /** Doses that say no quantity: the stock cannot count them. */
-  readonly dosesWithoutQuantity: number;
-  /** Whom each dose may be of whose number meant several cows: by the dose's entry, official numbers where they have them. */
-  readonly mayBeOf: Readonly<Record<string, readonly string[]>>;
-  /** Things set aside and not settled: any may be a treatment. */
-  readonly setAside: number;
-  /** Local days, as asked. */
-  readonly from: string | null;
-  readonly to: string | null;
-  /** Instant that the holds and the stock are worked out for. */
-  readonly asOf: string;
-}
-
-export const registerPaper = (made: PrintedRegister, voice: Voice): KeeperPaper => {
+export const registerPaper = (made: WholeRegister, voice: Voice): KeeperPaper => {
   const { words, format } = voice;
   const { keeper } = words;
   return {
@@ -54,14 +37,14 @@ export const registerPaper = (made: PrintedRegister, voice: Voice): KeeperPaper 
   };
 };
 
-const periodOf = ({ from, to }: PrintedRegister, { words, format }: Voice): string => {
+const periodOf = ({ from, to }: WholeRegister, { words, format }: Voice): string => {
   const { keeper } = words;
   if (from !== null && to !== null) return keeper.period(format.day(from), format.day(to));
   if (from !== null) return keeper.fromDay(format.day(from));
   return to === null ? keeper.wholeBook : keeper.toDay(format.day(to));
 };
 
-const remarks = (made: PrintedRegister, { words, format }: Voice, { width }: Room): Piece[] => {
+const remarks = (made: WholeRegister, { words, format }: Voice, { width }: Room): Piece[] => {
   const { keeper } = words;
   const lacking = made.rows.filter((each) => each.missing.length > 0).length;
   const first =
@@ -73,7 +56,7 @@ const remarks = (made: PrintedRegister, { words, format }: Voice, { width }: Roo
 };
 
 /** In the order of their first doses, the struck ones where they stood. */
-const treatmentPieces = (made: PrintedRegister, voice: Voice, room: Room): Piece[] => {
+const treatmentPieces = (made: WholeRegister, voice: Voice, room: Room): Piece[] => {
   const { labels, words } = voice;
   const { keeper } = words;
   const columns = columnsOf(room.width, [
@@ -108,6 +91,6 @@ const treatmentPieces = (made: PrintedRegister, voice: Voice, room: Room): Piece
   return lines.length === 0 ? [] : [head, ...lines.flatMap(({ cells }) => row(spec, cells(), 1, head))];
 };
 
-const whomOf = ({ entries }: RegisterRow, { mayBeOf }: PrintedRegister): readonly string[] => [
+const whomOf = ({ entries }: RegisterRow, { mayBeOf }: WholeRegister): readonly string[] => [
   ...new Set(entries.flatMap((entry) => mayBeOf[entry] ?? [])),
 ];
