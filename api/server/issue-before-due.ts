@@ -25,7 +25,7 @@ export interface Due {
   readonly inPlay: readonly InPlay[];
   /** When the next milking's time comes; null where none is ahead. */
   readonly opens: Instant | null;
-  /** The last milking, where it went by without any set though sets are issued here. */
+  /** The last milking, where it went by without any set; from the book's first issue on. */
   readonly missed: Milking | null;
 }
 
@@ -63,6 +63,9 @@ export const dueNow = (
     const views = viewsAt(known, { milking, asOf: now, position });
     return { milking, set, why: wrongOn(views, set, milking.start <= now) };
   });
-  const isMissed = isOver && issued.length > 0 && !issued.some((set) => set.data.milking === started?.id);
-  return { inPlay, opens, missed: isMissed ? (started ?? null) : null };
+  const firstIssued = Math.min(
+    ...issued.map((set) => schedule.find(set.data.milking)?.start ?? Number.POSITIVE_INFINITY),
+  );
+  const isMissed = isOver && firstIssued < started.start && !issued.some((set) => set.data.milking === started.id);
+  return { inPlay, opens, missed: isMissed ? started : null };
 };
