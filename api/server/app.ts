@@ -10,7 +10,7 @@ import type { Book } from '../../events/book.ts';
 import { steadyMilliseconds } from '../../shared/clock.ts';
 import { deskOf } from '../desk/desk.ts';
 import { knowingOf } from '../desk/knowing.ts';
-import { callersOf } from './callers.ts';
+import { callersOf, withoutTokens } from './callers.ts';
 import { countersOf } from './counters.ts';
 import { type Issuing, issuingOf } from './issuing.ts';
 import { openApi } from './open-api.ts';
@@ -89,7 +89,7 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown', prin
     log.info({
       requestId: c.get('requestId'),
       method: c.req.method,
-      path: c.req.path,
+      path: withoutTokens(c.req.path),
       status: c.res.status,
       milliseconds,
     });
@@ -157,7 +157,7 @@ const failed = (thrown: unknown, requestId: string, log: Logger): Response => {
   const problem = asProblem(thrown);
   const response = problemResponse(problem, requestId);
   if (response.status >= 500) log.error({ err: thrown, requestId }, problem.message);
-  else log.info({ requestId, problem: problem.problem }, problem.message);
+  else log.info({ requestId, problem: problem.problem }, withoutTokens(problem.message));
   return response;
 };
 

@@ -60,3 +60,6 @@ export const callersOf = (book: Book, now: () => number = steadyMilliseconds): C
     still: (token) => known(token) !== undefined,
   };
 };
+
+/** For what is written down about a request: somebody may have put a token where none belongs. */
+export const withoutTokens = (text: string): string => text.replace(/byre_[0-9a-f]{12}_[0-9A-Za-z_-]{43}/g, 'byre_…');

@@ -30,8 +30,12 @@ export const connectionsOf = (server: http.Server | https.Server): Connections =
     finish: () => {
       const busy = new Set<Socket>();
       for (const answer of answers) {
-        if (answer.socket !== null) busy.add(answer.socket);
+        const { socket } = answer;
         if (!answer.headersSent) answer.setHeader('connection', 'close');
+        if (socket === null) continue;
+        busy.add(socket);
+        // A head that was sent before may have promised that the connection stays.
+        answer.on('close', () => socket.destroySoon());
       }
       for (const socket of speakers) if (!busy.has(socket)) socket.destroySoon();
     },
