@@ -1,6 +1,5 @@
 /** `serve`: the book over HTTP, for devices, other books of the farm, and people. Loopback unless told otherwise. */
 import fs from 'node:fs';
-import process from 'node:process';
 import { Command } from 'commander';
 import { pino } from 'pino';
 import { HOUR, MINUTE } from '../../shared/instant.ts';
@@ -8,6 +7,8 @@ import { UserProblem } from '../../shared/refusal.ts';
 import { issueBefore } from '../server/issue-before.ts';
 import { startServing } from '../server/listen.ts';
 import { mustBePrinter } from '../to-printer.ts';
+import { deskAddress } from './desk-address.ts';
+import { portOf, toldToEnd } from './listening.ts';
 import { out, plural, withBook } from './settings.ts';
 
 interface Options {
@@ -21,6 +22,7 @@ interface Options {
   readonly issueBefore?: string;
   readonly out?: string;
   readonly to?: string;
+  readonly desk?: string;
 }
 
 export const serveCommand = (): Command =>
@@ -36,7 +38,8 @@ export const serveCommand = (): Command =>
     .option('--host <name...>', 'further names that the server answers to')
     .option('--issue-before <time>', 'issue the sheets so long before each milking: 30m, 1h or 45 (minutes)')
     .option('--out <folder>', 'where the issued PDF files go; needed with --issue-before')
-    .option('--to <printer>', 'send the issued sheets to a printer too, through lp')
+    .option('--to <printer>', 'send the issued sheets to a printer too, through lp: by the clock, and from the desk')
+    .option('--desk <device>', 'print an address that signs a browser in at the desk as this device, once')
     .option('--log <level>', 'error, info or silent', 'info')
     .action(async (options: Options, command: Command) => {
       const printing = printingOf(options);
@@ -50,13 +53,15 @@ export const serveCommand = (): Command =>
           tls: tlsOf(options),
           proxy: options.proxy,
           hosts: options.host,
+          printer: options.to,
         });
+        if (options.desk !== undefined) out(`To sign in at the desk: ${deskAddress(book, serving, options.desk)}`);
         out(`${book.path} at ${serving.url} (how to speak to it: ${serving.url}/protocol). Ctrl+C stops it.`);
         const { issuing, streams } = serving.app;
         const byClock =
           printing === undefined ? undefined : issueBefore({ ...printing, book, log, issuing, wake: streams.wake });
         if (printing !== undefined) out(printingLine(printing));
-        await told();
+        await toldToEnd();
         out('Stopping: what has begun is finished first.');
         await byClock?.stop();
         await serving.stop();
@@ -71,8 +76,9 @@ interface Printing {
 
 const printingOf = ({ issueBefore: length, out: folder, to: printer }: Options): Printing | undefined => {
   if (length === undefined) {
-    if (folder === undefined && printer === undefined) return undefined;
-    throw new UserProblem('--out and --to go with --issue-before: say how long before each milking, such as 30m', 2);
+    if (printer !== undefined) mustBePrinter(printer);
+    if (folder === undefined) return undefined;
+    throw new UserProblem('--out goes with --issue-before: say how long before each milking, such as 30m', 2);
   }
   if (folder === undefined || folder === '') {
     throw new UserProblem('--issue-before needs --out with the folder that the PDF files go to', 2);
@@ -100,12 +106,6 @@ export const lengthOf = (text: string): number => {
 const printingLine = ({ before, folder, printer }: Printing): string =>
   `Issues the sheets ${plural(before / MINUTE, 'minute')} before each milking, into ${folder}${printer === undefined ? '' : ` and to the printer ${printer}`}.`;
 
-const portOf = (text: string): number => {
-  const port = Number(text);
-  if (!/^\d{1,5}$/.test(text) || port > 65_535) throw new UserProblem(`--port: "${text}" is not a port; 0 to 65535`, 2);
-  return port;
-};
-
 const levelOf = (text: string): string => {
   if (['error', 'info', 'silent'].includes(text)) return text;
   throw new UserProblem(`--log: "${text}" is not a level; use error, info or silent`, 2);
@@ -118,10 +118,3 @@ const tlsOf = ({ tlsCert, tlsKey }: Options): { cert: string; key: string } | un
   }
   return { cert: tlsCert, key: tlsKey };
 };
-
-/** Resolves when somebody asks the program to end. */
-const told = (): Promise<void> =>
-  new Promise((resolve) => {
-    process.once('SIGINT', () => resolve());
-    process.once('SIGTERM', () => resolve());
-  });

@@ -27,6 +27,8 @@ export interface ListenSettings {
   readonly hosts?: readonly string[] | undefined;
   /** Milliseconds that whoever is still being answered has when it ends; 10,000 when absent. */
   readonly patience?: number | undefined;
+  /** Print queue that the desk sends the wall set to. */
+  readonly printer?: string | undefined;
 }
 
 export interface Serving {
@@ -40,7 +42,7 @@ const LOOPBACK = '127.0.0.1';
 const PATIENCE = 10_000;
 
 export const startServing = async (settings: ListenSettings): Promise<Serving> => {
-  const { book, log, port, listen = LOOPBACK, tls, proxy, hosts = [], patience = PATIENCE } = settings;
+  const { book, log, port, listen = LOOPBACK, tls, proxy, hosts = [], patience = PATIENCE, printer } = settings;
   const local = ['127.0.0.1', '::1', 'localhost'].includes(listen);
   if (!local && tls === undefined && proxy === undefined) {
     throw new UserProblem(
@@ -54,6 +56,7 @@ export const startServing = async (settings: ListenSettings): Promise<Serving> =
     log,
     names: [...hosts, ...(local ? [] : namesOf(listen))],
     addressOf: from.addressOf,
+    printer,
   });
   const answering = new Set<Promise<unknown>>();
   const answer = async (request: Request, env: unknown): Promise<Response> => {
