@@ -4,6 +4,7 @@ import { farmPages } from './farm.tsx';
 import { herdPages } from './herd.tsx';
 import { issuedPages } from './issued.tsx';
 import { milkingPages } from './milking.tsx';
+import { openPages } from './open.tsx';
 import { writePages } from './write/write.tsx';
 import { writtenPages } from './write/written.tsx';
 
@@ -14,4 +15,5 @@ export const DESK_PAGES: readonly DeskPage[] = [
   ...issuedPages,
   ...writtenPages,
   ...writePages,
+  ...openPages,
 ];
