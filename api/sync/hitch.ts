@@ -79,8 +79,13 @@ export const hitchOfNetwork = (address: string, thrown: unknown): Hitch => {
   if (code === 'ECONNREFUSED') {
     return new Hitch(`Nothing listens at ${address}: see that serve is running there, and the port`, { again: true });
   }
-  if (code === 'ENOTFOUND') {
-    return new Hitch(`No computer of that name is found from here: ${address}. Check the address and the network`);
+  if (code === 'ENOTFOUND' || code === 'EAI_AGAIN') {
+    return new Hitch(`No computer of that name is found from here: ${address}. Check the address and the network`, {
+      again: code === 'EAI_AGAIN',
+    });
+  }
+  if (code === 'bad port') {
+    return new Hitch(`The port in ${address} is one that is never used for this; check the address`);
   }
   if (/CERT|SELF_SIGNED|UNABLE_TO_|ERR_TLS/.test(code)) {
     return new Hitch(
@@ -101,10 +106,12 @@ export const plain = (text: string): string =>
     .slice(0, 400);
 
 const codeOf = (thrown: unknown): string => {
+  let last = 'no reason given';
   for (let each = thrown, depth = 0; each instanceof Error && depth < 5; each = each.cause, depth += 1) {
     if ('code' in each && typeof each.code === 'string') return each.code;
+    last = each.message;
   }
-  return thrown instanceof Error ? thrown.message : 'no reason given';
+  return last;
 };
 
 /** Seconds; a date, which is allowed too, is not used by any book and counts as nothing said. */

@@ -113,6 +113,9 @@ test('where nothing listens, the sentence says to look at serve and the port', a
   const url = `http://127.0.0.1:${(silent.address() as AddressInfo).port}`;
   await new Promise((resolve) => silent.close(resolve));
   expect(await refusalOf(syncWith(book, server, { url }))).toMatch(/Nothing listens at .*see that serve is running/);
+  expect(await refusalOf(syncWith(book, server, { url: 'http://127.0.0.1:1' }))).toMatch(
+    /port .* is one that is never used/,
+  );
   expect(await refusalOf(syncWith(book, server, { url: 'https://no-such-computer.invalid' }))).toMatch(
     /No computer of that name/,
   );
