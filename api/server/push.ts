@@ -37,11 +37,14 @@ export const takePush = (
   const inBatch = new Set<string>();
   const arrivals = batch.texts.map((text) => {
     const arrival = readLine(text, settings);
-    if (arrival.outcome === 'refused' || isKnown(book, arrival)) return arrival;
+    const byClock = clockRefusal(skew, now);
+    if (arrival.outcome === 'refused')
+      return aheadBy(arrival, now) === undefined ? arrival : { ...arrival, ...byClock };
+    if (isKnown(book, arrival)) return arrival;
     const { said } = arrival;
     const sources = (entry: string): string[] =>
       inBatch.has(entry) ? [caller.name] : book.find(entry).map((row) => sourceOf(row));
-    const refusal = clockRefusal(skew, now) ?? unwritable(caller, said, sources);
+    const refusal = byClock ?? unwritable(caller, said, sources);
     if (refusal !== undefined) return turnedAway(arrival, refusal);
     inBatch.add(said.id);
     return arrival;
@@ -112,9 +115,15 @@ const skewNoted = (
   now: Instant,
 ): { skewSeconds?: number } => {
   if (skew !== undefined) return { skewSeconds: seconds(skew) };
-  if (receipt.pointer !== '/time' || arrival?.outcome !== 'refused') return {};
-  const time = parseInstant(/"time"\s*:\s*"([^"]{1,40})"/.exec(arrival.text)?.[1] ?? '');
-  return time.ok && time.value > now ? { skewSeconds: seconds(time.value - now) } : {};
+  const ahead = receipt.outcome === 'refused' && arrival?.outcome === 'refused' ? aheadBy(arrival, now) : undefined;
+  return ahead === undefined ? {} : { skewSeconds: seconds(ahead) };
+};
+
+/** How far ahead the time is that something was turned away for. */
+const aheadBy = ({ pointer, text }: TurnedAway, now: Instant): number | undefined => {
+  if (pointer !== '/time') return undefined;
+  const time = parseInstant(/"time"\s*:\s*"([^"]{1,40})"/.exec(text)?.[1] ?? '');
+  return time.ok && time.value > now ? time.value - now : undefined;
 };
 
 /**

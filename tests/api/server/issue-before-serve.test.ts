@@ -125,7 +125,7 @@ test.each([
   [['--issue-before', '0', '--out', 'x'], /from 1 minute to 12 hours/],
   [['--issue-before', '13h', '--out', 'x'], /from 1 minute to 12 hours/],
   [['--issue-before', '30m'], /needs --out/],
-  [['--out', 'x'], /go with --issue-before/],
+  [['--out', 'x'], /with --issue-before: say how long/],
   [['--issue-before', '30m', '--out', 'package.json'], /is a file; name a folder/],
   [['--issue-before', '30m', '--out', 'x', '--to', '-d'], /not the name of a printer/],
 ])('serve %s is refused in a sentence before anything is served', (options, sentence) => {
