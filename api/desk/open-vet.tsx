@@ -28,7 +28,7 @@ interface Given {
 export const VetTimes = ({ cow, treatment, number, hand, visitor, once, typed, problems = {} }: Given) => {
   const id = (field: string) => `vet-${number}-${field}`;
   return (
-    <form class="vet" method="post" action="/open/vet" aria-label={`The vet’s times for ${cow}`}>
+    <form class="vet" method="post" action="/open/vet" aria-label={`The vet’s times for ${cow}, ${number}`}>
       <input type="hidden" name="once" value={once ?? visitor.once()} />
       <input type="hidden" name="cow" value={cow} />
       <input type="hidden" name="treatment" value={treatment} />

@@ -10,6 +10,7 @@ import type { Book } from '../../events/book.ts';
 import { steadyMilliseconds } from '../../shared/clock.ts';
 import { deskOf } from '../desk/desk.ts';
 import { knowingOf } from '../desk/knowing.ts';
+import { problemPage } from '../desk/problem-page.tsx';
 import { callersOf, withoutTokens } from './callers.ts';
 import { countersOf } from './counters.ts';
 import { type Issuing, issuingOf } from './issuing.ts';
@@ -140,12 +141,11 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown', prin
     recorded: () => streams.wake(),
   });
   app.route('/', desk.app);
-  app.notFound((c) =>
-    problemResponse(
-      new RequestProblem('not-found', 'There is nothing at that address; / lists what there is'),
-      c.get('requestId'),
-    ),
-  );
+  app.notFound((c) => {
+    const problem = new RequestProblem('not-found', 'There is nothing at that address; / lists what there is');
+    const id = c.get('requestId');
+    return wantsPage(c.req.raw) ? problemPage(problem, id) : problemResponse(problem, id);
+  });
   app.onError((error, c) => failed(error, c.get('requestId') ?? '', log));
   const deskPathFor = (device: string): string => `/sign-in?code=${desk.codes.make(device)}`;
   return { fetch: (request, env) => app.fetch(request, env as object), routes, streams, issuing, deskPathFor };
@@ -212,6 +212,9 @@ const describing = (document: ReturnType<typeof openApi>): readonly Route[] => [
       }),
   }),
 ];
+
+/** A browser says that it takes a page; programs get the problem document. */
+const wantsPage = (request: Request): boolean => (request.headers.get('accept') ?? '').includes('text/html');
 
 const ENDING = /\{(\w+)\}(\.\w+)$/;
 
