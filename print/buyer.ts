@@ -38,8 +38,8 @@ export const buyerPaper = (leaving: Leaving, voice: Voice): KeeperPaper => {
         ? [note(say(keeper.stillHere(voice.format.time(leaving.at)), room.width, { size: DESK_TEXT }))]
         : []),
       headingPiece(holdsHeading(leaving, voice), room.width),
-      note(holdBlock(voice.labels.milkHold, leaving.milk, voice, room.width), 4),
-      note(holdBlock(voice.labels.beefHold, leaving.meat, voice, room.width), 4),
+      ...holdPieces(voice.labels.milkHold, leaving.milk, voice, room),
+      ...holdPieces(voice.labels.beefHold, leaving.meat, voice, room),
       ...basisOf(leaving, voice).map((text) => note(say(text, room.width, { size: DESK_TEXT }), 3)),
       note(say(keeper.notGuarantee, room.width, { size: DESK_TEXT, bold: true }), 3),
       ...behindPieces(leaving, voice, room),
@@ -55,18 +55,19 @@ const note = (block: Block, above = 0): Piece => piece('note', 'P', block, { abo
 const factBlock = ({ name, value, loud = true }: Fact, width: number, size: number): Block =>
   named(name, value, width, { size, loud });
 
-/** Framed, with its end as large as who she is: nobody may read past it. */
-const holdBlock = (name: string, hold: HoldStated, voice: Voice, width: number): Block => {
-  const room = width - 14;
-  return framed(
-    stack([
-      say(`${name}: ${endOf(hold, voice)}`, room, { size: WHO, bold: true }),
-      ...reasonsOf(hold, voice).map((reason) => say(reason, room, { size: DESK_TEXT })),
-    ]),
-    7,
-    hold.held ? 2 : 1,
-    width,
-  );
+/**
+ * Framed, with its end as large as who she is: nobody may read past it. Reasons that would fill half a page follow the frame,
+ * so that none of them can run off the page.
+ */
+const holdPieces = (name: string, hold: HoldStated, voice: Voice, { width, height }: Room): Piece[] => {
+  const inner = width - 14;
+  const end = say(`${name}: ${endOf(hold, voice)}`, inner, { size: WHO, bold: true });
+  const reasons = reasonsOf(hold, voice);
+  const frame = (blocks: readonly Block[]): Piece => note(framed(stack(blocks), 7, hold.held ? 2 : 1, width), 4);
+  const within = reasons.map((reason) => say(reason, inner, { size: DESK_TEXT }));
+  const whole = frame([end, ...within]);
+  if (whole.height <= height / 2) return [whole];
+  return [frame([end]), ...reasons.map((reason) => note(say(reason, width, { size: DESK_TEXT })))];
 };
 
 const behindPieces = (leaving: Leaving, voice: Voice, room: Room): Piece[] => {
