@@ -80,11 +80,18 @@ const Page = ({ title, visitor, at, open = 0, farm, children }: Frame) => (
   </html>
 );
 
+/** Pages with much to fill in: a browser may keep them, so that going back finds what was typed. Lists are always fetched anew. */
+const KEPT = new Set(['/write', '/paper', '/farm', '/medicines', '/begin']);
+
 /** The page as an answer. */
 export const page = async (frame: Frame, status = 200, headers: Record<string, string> = {}): Promise<Response> =>
   new Response(`<!doctype html>${String(await (<Page {...frame} />))}`, {
     status,
-    headers: { 'content-type': 'text/html; charset=utf-8', ...headers },
+    headers: {
+      'content-type': 'text/html; charset=utf-8',
+      'cache-control': KEPT.has(frame.at ?? '') ? 'private, no-cache' : 'no-store',
+      ...headers,
+    },
   });
 
 /** After something was done: a reload of the page that follows does nothing twice. */

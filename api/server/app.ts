@@ -83,7 +83,7 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown', prin
   app.use(async (c, next) => {
     const began = steadyMilliseconds();
     await next();
-    c.header('cache-control', 'no-store');
+    if (!c.res.headers.has('cache-control')) c.header('cache-control', 'no-store');
     c.header('x-request-id', c.get('requestId'));
     counters.answered(c.res.status);
     const milliseconds = Math.round(steadyMilliseconds() - began);

@@ -127,7 +127,6 @@ const OneField = ({ field, typed, trouble }: { field: Field; typed: Typed; troub
           {...(field.kind === 'number' ? { inputmode: field.whole === true ? 'numeric' : 'decimal' } : {})}
           {...(field.kind === 'text' ? { maxlength: field.longest } : {})}
           {...(field.kind === 'text' && field.suggestions !== undefined ? { list: `${id}-list` } : {})}
-          autocomplete="off"
           {...described}
         />
       )}

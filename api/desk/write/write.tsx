@@ -186,7 +186,6 @@ const Numbers = ({
       id="field-cow"
       name="cow"
       value={cow ?? ''}
-      autocomplete="off"
       class="numbers"
       list={several ? undefined : 'herd-numbers'}
       {...(trouble === undefined ? {} : { 'aria-invalid': 'true', 'aria-describedby': 'field-cow-trouble' })}

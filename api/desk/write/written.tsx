@@ -121,7 +121,6 @@ const strike = (desk: Desk, ask: Ask, problem?: string, status = 200): Promise<R
                   required
                   maxlength={300}
                   value={ask.form.one('reason') ?? ''}
-                  autocomplete="off"
                   {...(problem === undefined ? {} : { 'aria-invalid': 'true', 'aria-describedby': 'reason-trouble' })}
                 />
                 {problem === undefined ? null : (
