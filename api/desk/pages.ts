@@ -1,8 +1,10 @@
 /** Every page of the desk. */
 import type { DeskPage } from './ask.ts';
+import { cowPages } from './cow.tsx';
 import { farmPages } from './farm.tsx';
 import { herdPages } from './herd.tsx';
 import { issuedPages } from './issued.tsx';
+import { medicinePages } from './medicine-pages.ts';
 import { milkingPages } from './milking.tsx';
 import { openPages } from './open.tsx';
 import { writePages } from './write/write.tsx';
@@ -11,7 +13,9 @@ import { writtenPages } from './write/written.tsx';
 export const DESK_PAGES: readonly DeskPage[] = [
   ...milkingPages,
   ...farmPages,
+  ...medicinePages,
   ...herdPages,
+  ...cowPages,
   ...issuedPages,
   ...writtenPages,
   ...writePages,
