@@ -74,15 +74,16 @@ test('what came from a book is not sent back to it; what came from a third book 
   const server = await aServer();
   const far = await aServer({}, []);
   const { book } = aLaptop();
-  await syncWith(book, server);
+  const nothing = { recorded: 0, known: 0 };
+  expect(await syncWith(book, server)).toMatchObject({ pulled: { recorded: 8 }, pushed: nothing });
   const first = await syncWith(book, far);
   expect(first.pushed).toMatchObject({ recorded: 8, known: 0 });
   sayDoses(far.book, 'far', 5);
-  await syncWith(book, far);
+  expect(await syncWith(book, far)).toMatchObject({ pulled: { recorded: 5 }, pushed: nothing });
   const on = await syncWith(book, server);
   expect(on.pushed).toMatchObject({ recorded: 5, known: 0 });
   for (const other of [server, far, server]) {
-    expect((await syncWith(book, other)).pushed).toMatchObject({ recorded: 0, known: 0 });
+    expect((await syncWith(book, other)).pushed).toMatchObject(nothing);
   }
   expectSame(book, server.book, far.book);
   expect(JSON.parse(book.rows(book.head().position - 1, 1)[0]?.entry ?? '')).toMatchObject({ via: far.book.bookId });
