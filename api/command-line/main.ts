@@ -3,24 +3,6 @@ import process from 'node:process';
 import { Command, CommanderError } from 'commander';
 import { UserProblem } from '../../shared/refusal.ts';
 import { VERSION } from '../version.ts';
-import { archiveCommand } from './archive.ts';
-import { backupCommand, newKeyCommand, restoreCommand } from './backup.ts';
-import { checkProofCommand } from './check-proof.ts';
-import { demoCommand } from './demo.ts';
-import { deviceCommand } from './device.ts';
-import { exportCommand } from './export.ts';
-import { historyCommand } from './history.ts';
-import { importCommand } from './import.ts';
-import { leavingCommand } from './leaving.ts';
-import { medicinesCommand } from './medicines.ts';
-import { printCommand } from './print.ts';
-import { checkpointCommand, proofCommand } from './proof.ts';
-import { recordCommand } from './record.ts';
-import { replayCommand } from './replay.ts';
-import { serveCommand } from './serve.ts';
-import { syncCommand } from './sync.ts';
-import { verifyCommand } from './verify.ts';
-import { whyCommand } from './why.ts';
 
 const program = new Command('byrebook')
   .description(
@@ -37,31 +19,44 @@ const program = new Command('byrebook')
   .showSuggestionAfterError()
   .configureHelp({ sortSubcommands: false });
 
-for (const command of [
-  demoCommand,
-  recordCommand,
-  importCommand,
-  printCommand,
-  whyCommand,
-  historyCommand,
-  replayCommand,
-  medicinesCommand,
-  leavingCommand,
-  exportCommand,
-  serveCommand,
-  syncCommand,
-  deviceCommand,
-  verifyCommand,
-  proofCommand,
-  checkProofCommand,
-  checkpointCommand,
-  backupCommand,
-  archiveCommand,
-  restoreCommand,
-  newKeyCommand,
-]) {
-  program.addCommand(inherit(command()));
-}
+/** Loaded when asked for: a command that prints nothing must not wait for the type faces. */
+const COMMANDS: readonly (readonly [name: string, load: () => Promise<Command>])[] = [
+  ['demo', async () => (await import('./demo.ts')).demoCommand()],
+  ['record', async () => (await import('./record.ts')).recordCommand()],
+  ['import', async () => (await import('./import.ts')).importCommand()],
+  ['print', async () => (await import('./print.ts')).printCommand()],
+  ['why', async () => (await import('./why.ts')).whyCommand()],
+  ['history', async () => (await import('./history.ts')).historyCommand()],
+  ['replay', async () => (await import('./replay.ts')).replayCommand()],
+  ['medicines', async () => (await import('./medicines.ts')).medicinesCommand()],
+  ['leaving', async () => (await import('./leaving.ts')).leavingCommand()],
+  ['export', async () => (await import('./export.ts')).exportCommand()],
+  ['serve', async () => (await import('./serve.ts')).serveCommand()],
+  ['sync', async () => (await import('./sync.ts')).syncCommand()],
+  ['device', async () => (await import('./device.ts')).deviceCommand()],
+  ['verify', async () => (await import('./verify.ts')).verifyCommand()],
+  ['proof', async () => (await import('./proof.ts')).proofCommand()],
+  ['check-proof', async () => (await import('./check-proof.ts')).checkProofCommand()],
+  ['checkpoint', async () => (await import('./proof.ts')).checkpointCommand()],
+  ['backup', async () => (await import('./backup.ts')).backupCommand()],
+  ['archive', async () => (await import('./archive.ts')).archiveCommand()],
+  ['restore', async () => (await import('./backup.ts')).restoreCommand()],
+  ['new-key', async () => (await import('./backup.ts')).newKeyCommand()],
+];
+
+/** The command's name among the arguments; the global options with a value come before it. */
+const asked = (args: readonly string[]): string | undefined => {
+  for (let index = 0; index < args.length; index += 1) {
+    const each = args[index] ?? '';
+    if (each === '--book' || each === '--now') index += 1;
+    else if (!each.startsWith('-')) return each;
+  }
+  return undefined;
+};
+
+const name = asked(process.argv.slice(2));
+const one = COMMANDS.filter(([each]) => each === name);
+for (const [, load] of one.length > 0 ? one : COMMANDS) program.addCommand(inherit(await load()));
 
 function inherit(command: Command): Command {
   command.exitOverride();
