@@ -69,22 +69,25 @@ const Struck = ({ by, time }: { by: Entry | undefined; time: (instant: Entry['at
   ) : null;
 
 const Ways = ({ entry, visitor }: { entry: Entry; visitor: Visitor }) => {
-  const ways = [
-    ...(STAYS.has(entry.type) || !mayWrite(visitor, 'entry-struck')
-      ? []
-      : [[`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`, 'Strike this entry']]),
-    ...(NOT_AGAIN.has(entry.type) || !mayWrite(visitor, entry.type)
-      ? []
-      : [[writePath(entry.type, entry.subject), 'Enter it again, put right']]),
-  ];
-  return ways.length === 0 ? null : (
+  const ways: [path: string, words: string][] = [];
+  if (!STAYS.has(entry.type) && mayWrite(visitor, 'entry-struck'))
+    ways.push([`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`, 'Strike this entry']);
+  if (!NOT_AGAIN.has(entry.type) && mayWrite(visitor, entry.type))
+    ways.push([writePath(entry.type, entry.subject), 'Enter it again, put right']);
+  return <Links ways={ways} />;
+};
+
+/** Ways on, each a path and its words. */
+export const Links = ({ ways }: { ways: readonly (readonly [path: string, words: string])[] }) =>
+  ways.length === 0 ? null : (
     <p class="ways">
       {ways.map(([path, words]) => (
-        <a href={path}>{words}</a>
+        <>
+          <a href={path}>{words}</a>{' '}
+        </>
       ))}
     </p>
   );
-};
 
 export const writePath = (type: string, cow?: string): string =>
   `/write/${type}${cow === undefined ? '' : `?cow=${encodeURIComponent(cow)}`}`;

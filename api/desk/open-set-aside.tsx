@@ -4,7 +4,7 @@ import { isEntryType } from '../../events/kinds.ts';
 import { instantText } from '../../shared/instant.ts';
 import type { Desk, Visitor } from './ask.ts';
 import type { AtHand } from './at-hand.ts';
-import { mayWrite, writePath } from './open-entries.tsx';
+import { Links, mayWrite, writePath } from './open-entries.tsx';
 
 interface Said {
   readonly text: string;
@@ -47,18 +47,16 @@ export const SetAside = ({
       {said === undefined ? null : (
         <>
           <p>What was said, exactly:</p>
-          <pre tabindex={0}>{said.text}</pre>
+          <pre>{said.text}</pre>
         </>
       )}
-      {type !== undefined && isEntryType(type) && mayWrite(visitor, type) ? (
-        <p class="ways">
-          <a href={writePath(type, subject)}>Enter it again, put right</a>
-        </p>
-      ) : (
-        <p class="ways">
-          <a href="/write">Write down what happened</a>
-        </p>
-      )}
+      <Links
+        ways={
+          type !== undefined && isEntryType(type) && mayWrite(visitor, type)
+            ? [[writePath(type, subject), 'Enter it again, put right']]
+            : [['/write', 'Write down what happened']]
+        }
+      />
     </>
   );
 };

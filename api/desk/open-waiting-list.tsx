@@ -1,7 +1,7 @@
 /** The holds without an end on the page where things are settled, each with the form or the entry that ends it. */
 
 import type { Visitor } from './ask.ts';
-import { Entries, mayWrite } from './open-entries.tsx';
+import { Entries, Links, mayWrite, writePath } from './open-entries.tsx';
 import type { OnPage } from './open-on-page.ts';
 import { Stands } from './open-stands.tsx';
 import { VetTimes } from './open-vet.tsx';
@@ -55,30 +55,33 @@ const ENDS: Partial<Record<EndedBy, string>> = {
   'group-move': 'dry, in a group that is milked',
 };
 
-const EndingEntry = ({ hold: { endedBy, standing, reasons }, visitor }: { hold: WaitingHold; visitor: Visitor }) => {
-  const cow = encodeURIComponent(standing.number);
-  const entry = encodeURIComponent(reasons[0]?.entries[0] ?? '');
-  const ways: readonly (readonly [string, string, string])[] =
-    endedBy === 'milk-hold-lifted'
-      ? [['milk-hold-lifted', `/write/milk-hold-lifted?cow=${cow}`, 'Lift the milk hold']]
-      : endedBy === 'residue-test'
-        ? [['residue-test', `/write/residue-test?cow=${cow}`, 'Write down a clear test']]
-        : endedBy === 'the-farm'
-          ? [['farm-set-up', '/farm', 'Set the fresh hold of the farm']]
-          : endedBy === 'group-move'
-            ? [['group-move', `/write/group-move?cow=${cow}`, 'Move her']]
-            : endedBy === 'cow-entered' || endedBy === 'dry-off'
-              ? [
-                  [endedBy, `/write/${endedBy}?cow=${cow}`, 'Enter it again, with what was left out'],
-                  ['entry-struck', `/write/entry-struck?entry=${entry}`, 'then strike this entry'],
-                ]
-              : [];
-  const may = ways.filter(([type]) => mayWrite(visitor, type));
-  return may.length === 0 ? null : (
-    <p class="ways">
-      {may.map(([, path, words]) => (
-        <a href={path}>{words}</a>
-      ))}
-    </p>
-  );
+/** Kind, path and words of what ends a hold that waits for an entry. */
+const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (readonly [string, string, string])[] => {
+  const cow = standing.number;
+  switch (endedBy) {
+    case 'milk-hold-lifted':
+      return [[endedBy, writePath(endedBy, cow), 'Lift the milk hold']];
+    case 'residue-test':
+      return [[endedBy, writePath(endedBy, cow), 'Write down a clear test']];
+    case 'group-move':
+      return [[endedBy, writePath(endedBy, cow), 'Move her']];
+    case 'the-farm':
+      return [['farm-set-up', '/farm', 'Set the fresh hold of the farm']];
+    case 'cow-entered':
+    case 'dry-off': {
+      const strike = `/write/entry-struck?entry=${encodeURIComponent(reasons[0]?.entries[0] ?? '')}`;
+      return [
+        [endedBy, writePath(endedBy, cow), 'Enter it again, with what was left out'],
+        ['entry-struck', strike, 'Then strike the entry that left it out'],
+      ];
+    }
+    default:
+      return [];
+  }
 };
+
+const EndingEntry = ({ hold, visitor }: { hold: WaitingHold; visitor: Visitor }) => (
+  <Links
+    ways={endingsOf(hold).flatMap(([type, path, words]) => (mayWrite(visitor, type) ? [[path, words] as const] : []))}
+  />
+);

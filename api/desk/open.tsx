@@ -3,7 +3,7 @@ import { momentOf } from '../../projections/views-at.ts';
 import type { Ask, Desk, DeskPage } from './ask.ts';
 import { atHand } from './at-hand.ts';
 import { goTo, page } from './layout.tsx';
-import { Entries, entriesById, mayWrite } from './open-entries.tsx';
+import { Entries, entriesById, Links, mayWrite } from './open-entries.tsx';
 import { OPEN_KINDS, type OpenItem, openItems } from './open-items.ts';
 import type { OnPage } from './open-on-page.ts';
 import { SetAside } from './open-set-aside.tsx';
@@ -123,13 +123,7 @@ const Item = ({ item, number, on }: { item: OpenItem; number: number; on: OnPage
       ) : null}
       {item.aside === undefined ? null : <SetAside desk={on.desk} aside={item.aside} hand={hand} visitor={visitor} />}
       <Entries ids={item.because.entries} byId={on.byId} hand={hand} visitor={visitor} />
-      {ways.length === 0 ? null : (
-        <p class="ways">
-          {ways.map(({ path, words }) => (
-            <a href={path}>{words}</a>
-          ))}
-        </p>
-      )}
+      <Links ways={ways.map(({ path, words }) => [path, words] as const)} />
       {mayWrite(visitor, 'settled') ? (
         <form class="settle" method="post" action="/open" aria-labelledby={`item-${number}`}>
           <input type="hidden" name="once" value={visitor.once()} />
