@@ -5,10 +5,10 @@ import { Command, Option } from 'commander';
 import type { Book } from '../../events/book.ts';
 import { readValue } from '../../events/door.ts';
 import { know } from '../../projections/know.ts';
-import type { Herd } from '../../projections/who.ts';
 import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
-import { type HerdImport, type HerdRefusal, readHerdFile } from '../import-herd/import-herd.ts';
+import { againstHerd } from '../import-herd/against-herd.ts';
+import { type HerdImport, readHerdFile } from '../import-herd/import-herd.ts';
 import { importArchiveCommand } from './archive.ts';
 import { importAdeCommand } from './import-ade.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
@@ -85,13 +85,7 @@ const importHerd = (book: Book, file: string, bytes: Uint8Array, options: Option
     if (options.json !== true) sayMapping(result);
     throw new UserProblem(`${file}: ${result.problem}`);
   }
-  const unknown = result.entries.filter(({ value }) => book.find(value.id).length === 0);
-  const known = result.entries.length - unknown.length;
-  const inHerd = numbersInHerd(herd);
-  const fresh = unknown.filter(({ value }) => !inHerd.has(value.subject));
-  const already = unknown.flatMap(({ line, value }) =>
-    inHerd.has(value.subject) ? [inHerdAlready(line, value.subject)] : [],
-  );
+  const { fresh, known, already } = againstHerd(result, herd, (id) => book.find(id).length > 0);
   const settings = { source: options.source, author: options.author, now };
   const arrivals = fresh.map(({ value }) => readValue(value, settings));
   const receipts = options.dryRun === true ? [] : book.record(arrivals);
@@ -129,17 +123,6 @@ const importHerd = (book: Book, file: string, bytes: Uint8Array, options: Option
   for (const { line, column, problem } of refusals)
     out(`  line ${line}${column === null ? '' : `, column "${column}"`}: ${problem}`);
 };
-
-const numbersInHerd = (herd: Herd): ReadonlySet<string> =>
-  new Set(herd.animals.flatMap((animal) => animal.spans.filter((span) => span.to === null).map((span) => span.number)));
-
-/** A second `cow-entered` under her number would make two cows of one. */
-const inHerdAlready = (line: number, number: string): HerdRefusal => ({
-  line,
-  column: null,
-  problem: `cow ${number} is in the herd already, with other facts; record what changed, or strike her cow-entered entry (history ${number} shows it) and import again`,
-  text: '',
-});
 
 const sayMapping = (result: HerdImport): void => {
   if (result.mapping.length === 0) return;

@@ -133,7 +133,9 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
         if (!mayAsk(caller.role, each.right))
           throw new RequestProblem('not-allowed', `A device of the role ${caller.role} may not do that`);
         const form =
-          each.method === 'get' ? NO_FORM : await formOf(c.req.raw, (once) => sessions.readOnce(session, once));
+          each.method === 'get'
+            ? NO_FORM
+            : await formOf(c.req.raw, (once) => sessions.readOnce(session, once), each.mostBytes);
         const about = log.child({ requestId: c.get('requestId'), device: caller.name });
         return each.run(settings, {
           visitor: visitorOf(sessions, session, caller),
