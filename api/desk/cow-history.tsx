@@ -50,7 +50,7 @@ export const History = (shown: HistoryShown) => {
       </p>
       {lines.length === 0 ? null : (
         <section class="scroll" aria-label="Entries about her" tabindex={0}>
-          <table class="history">
+          <table class="history stack">
             <thead>
               <tr>
                 <th scope="col">Happened</th>
@@ -93,7 +93,7 @@ const Line = ({ line, shown }: { line: HistoryLine; shown: HistoryShown }) => {
       <th scope="row">
         <Said>{happened}</Said>
       </th>
-      <td>
+      <td data-label="This book learnt of it">
         <Said>{format.time(instantText(entry.recordedAt))}</Said>
         {entry.recordedAt - entry.at >= HOUR ? (
           <small class="hint">{laterBy(entry.recordedAt - entry.at)}</small>
@@ -121,7 +121,7 @@ const Line = ({ line, shown }: { line: HistoryLine; shown: HistoryShown }) => {
           </p>
         ) : null}
       </td>
-      <td>
+      <td data-label="Who said so">
         {entry.author}, on {entry.source}
         {entry.via === undefined ? null : <small class="hint">through {entry.via}</small>}
         <small class="hint">

@@ -215,7 +215,7 @@ const addressee = ({ number, file }: FoundCow, isAlone: boolean): string =>
 const Doubts = ({ setting: { history, hand } }: { setting: Setting }) =>
   history.doubts.length === 0 ? null : (
     <section class="notices doubt" aria-labelledby="doubts">
-      <h2 id="doubts">To settle about her</h2>
+      <h2 id="doubts">To settle</h2>
       <ul>
         {history.doubts.map((notice) => (
           <li>

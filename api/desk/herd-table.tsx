@@ -22,7 +22,8 @@ const SHOWN: readonly Shown[] = [
   {
     column: 'tank-from',
     title: 'In the tank from',
-    cell: ({ milk }, format) => (milk.tankFrom === null ? '' : format.milking(milk.tankFrom)),
+    cell: ({ milk }, format) =>
+      milk.hold !== 'held' ? '' : milk.tankFrom === null ? 'not known' : format.milking(milk.tankFrom),
   },
   { column: 'meat-hold', title: 'Meat hold until', cell: (row, format) => meatText(row, format) },
   { column: 'due', title: 'Calving due', cell: (row, format) => (row.due === null ? '' : format.day(row.due)) },

@@ -166,7 +166,7 @@ const STATES = { over: 'over', running: 'RUNS', 'to come': 'to come' } as const;
 const Spans = ({ bars, cow, speaking }: { bars: readonly Bar[]; cow: string; speaking: Speaking }) =>
   bars.length === 0 ? null : (
     <section class="scroll" aria-label={`Holds of cow ${cow}`} tabindex={0}>
-      <table>
+      <table class="stack">
         <thead>
           <tr>
             <th scope="col">No.</th>
@@ -185,8 +185,8 @@ const Spans = ({ bars, cow, speaking }: { bars: readonly Bar[]; cow: string; spe
               <td>
                 {span.of}, {STATES[span.is]}
               </td>
-              <td>{span.began === null ? 'while it stands' : timeOf(span.began, speaking)}</td>
-              <td>{span.end === null ? 'no end known' : timeOf(span.end, speaking)}</td>
+              <td data-label="From">{span.began === null ? 'while it stands' : timeOf(span.began, speaking)}</td>
+              <td data-label="Until">{span.end === null ? 'no end known' : timeOf(span.end, speaking)}</td>
               <td>
                 {span.reasons.map((reason) => (
                   <p>
