@@ -3,11 +3,11 @@ import { steadyMilliseconds } from '../../shared/clock.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { keptPapers, type Paper } from '../issue.ts';
 import { toPrinterMeanwhile } from '../to-printer.ts';
-import type { IssueBeforeSettings, Paces } from './issue-before.ts';
 import { attemptsOf } from './issue-before-attempts.ts';
 import type { InPlay } from './issue-before-due.ts';
 import { putPapers, rememberSent, wasSent } from './issue-before-folder.ts';
 import { type Reading, readingOf } from './issue-before-reading.ts';
+import type { IssueBeforeSettings, Paces } from './issue-before-settings.ts';
 
 /** From this many sets for one milking on, the next wait longer. */
 const MANY_SETS = 10;

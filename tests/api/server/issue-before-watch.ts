@@ -3,12 +3,8 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { pino } from 'pino';
 import { onTestFinished } from 'vitest';
-import {
-  type IssueBefore,
-  type IssueBeforeSettings,
-  issueBefore,
-  type Paces,
-} from '../../../api/server/issue-before.ts';
+import { type IssueBefore, issueBefore } from '../../../api/server/issue-before.ts';
+import type { IssueBeforeSettings, Paces } from '../../../api/server/issue-before-settings.ts';
 import { type Issuing, issuingOf } from '../../../api/server/issuing.ts';
 import type { Book, Receipt } from '../../../events/book.ts';
 import type { EntryOf } from '../../../events/entry.ts';
