@@ -11,7 +11,7 @@ import { know } from '../../projections/know.ts';
 import { instantText } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { tonight } from '../tonight.ts';
-import { LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
+import { alertLines, LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
 
 interface Options extends PaperOptions {
@@ -45,8 +45,12 @@ const history = async (book: Book, number: string, options: Options): Promise<vo
       historyPaper(made, placeOf, voice),
     );
   }
-  if (options.json === true) outJson(made.lines.map((line) => jsonOf(line, made)));
-  else if (options.pdf !== undefined) out(`Written to ${options.pdf}.`);
+  if (options.json === true) {
+    outJson(made.lines.map((line) => jsonOf(line, made)));
+    return;
+  }
+  for (const line of alertLines(book, known)) out(line);
+  if (options.pdf !== undefined) out(`Written to ${options.pdf}.`);
   else {
     const zone = known.farm.schedule?.inForceAt(asOf).zone.name ?? 'UTC';
     for (const line of linesOf(made, placeOf, keeperVoice('en', zone), zone)) out(line);

@@ -18,7 +18,7 @@ import type { Zone } from '../../shared/zone.ts';
 import { milkingAsked } from '../tonight.ts';
 import { registerCsv, stockCsv } from './medicines-csv.ts';
 import { sayRegister, sayStock, type Times } from './medicines-said.ts';
-import { LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
+import { alertLines, LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
 import { out, outJson, withBook } from './settings.ts';
 
 interface Options extends PaperOptions {
@@ -60,7 +60,10 @@ const run = async (book: Book, options: Options): Promise<void> => {
     const stock = medicineStock(known);
     if (options.json === true) outJson(stock);
     else if (options.format === 'csv' || options.out !== undefined) write(stockCsv(stock), options.out);
-    else sayStock(stock);
+    else {
+      for (const line of alertLines(book, known)) out(line);
+      sayStock(stock);
+    }
     return;
   }
   const period = { from: bound('--from', options.from, zone, 0), to: bound('--to', options.to, zone, 1) };
@@ -74,8 +77,11 @@ const run = async (book: Book, options: Options): Promise<void> => {
   if (options.json === true) outJson(register);
   else if (options.format === 'csv' || options.out !== undefined)
     write(registerCsv(register.rows, struckRecords(known, period).doses, times, mayBeOf(known)), options.out);
-  else if (options.pdf === undefined) sayRegister(register, times, mayBeOf(known));
-  else out(`Written to ${options.pdf}.`);
+  else {
+    for (const line of alertLines(book, known)) out(line);
+    if (options.pdf === undefined) sayRegister(register, times, mayBeOf(known));
+    else out(`Written to ${options.pdf}.`);
+  }
 };
 
 /** The first instant of a date, or of the one after it less a millisecond. */

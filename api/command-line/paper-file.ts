@@ -7,6 +7,8 @@ import { isSpoken, LANGUAGES } from '../../print/words.ts';
 import type { Known } from '../../projections/know.ts';
 import type { Instant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
+import { tonight } from '../tonight.ts';
+import { noticeLines } from './readable.ts';
 
 export interface PaperOptions {
   readonly pdf?: string;
@@ -27,6 +29,10 @@ export const LANGUAGE_OPTION = [
   `language of the PDF: ${LANGUAGES.join(', ')} (else the farm's first)`,
 ] as const;
 
+/** The alerts that stand, which head what a person reads; a book without a farm has none. */
+export const alertLines = (book: Book, known: Known): readonly string[] =>
+  known.farm.schedule === undefined ? [] : noticeLines({ ...tonight(book).views, doubts: [] });
+
 /** Draws the paper and writes it. A file that is there already is only written over where it is a PDF. */
 export const writePaper = async (
   book: Book,
@@ -34,13 +40,29 @@ export const writePaper = async (
   options: PaperOptions & { readonly pdf: string },
   make: (voice: Voice) => KeeperPaper,
 ): Promise<void> => {
+  refuseOtherFiles(options.pdf);
+  const bytes = await drawPaper(book, source, options.language, make);
+  try {
+    fs.writeFileSync(options.pdf, bytes);
+  } catch (error) {
+    const why = error instanceof Error && 'code' in error ? ` (${String(error.code)})` : '';
+    throw new UserProblem(`${options.pdf} cannot be written${why}; name another file with --pdf, or make room there`);
+  }
+};
+
+/** The bytes of the paper, in the language named or else the farm's first. */
+export const drawPaper = async (
+  book: Book,
+  source: PaperSource,
+  named: string | undefined,
+  make: (voice: Voice) => KeeperPaper,
+): Promise<Uint8Array> => {
   const { schedule } = source.known.farm;
   if (schedule === undefined) throw new UserProblem('This book has no farm yet; record a farm-set-up first');
   const { data } = schedule.inForceAt(source.asOf);
-  const { language = data.languages?.find(isSpoken) ?? 'en' } = options;
+  const language = named ?? data.languages?.find(isSpoken) ?? 'en';
   if (!isSpoken(language))
     throw new UserProblem(`--language: there are no words in "${language}"; name one of ${LANGUAGES.join(', ')}`, 2);
-  refuseOtherFiles(options.pdf);
   const marks: KeeperMarks = {
     farm: data.name,
     timeZone: data.timeZone,
@@ -52,13 +74,7 @@ export const writePaper = async (
     rehearsal: book.rehearsal,
   };
   const voice = keeperVoice(language, data.timeZone);
-  const bytes = await renderKeeper(make(voice), voice, marks);
-  try {
-    fs.writeFileSync(options.pdf, bytes);
-  } catch (error) {
-    const why = error instanceof Error && 'code' in error ? ` (${String(error.code)})` : '';
-    throw new UserProblem(`${options.pdf} cannot be written${why}; name another file with --pdf, or make room there`);
-  }
+  return renderKeeper(make(voice), voice, marks);
 };
 
 /** A slip of the pen must not write paper over the book. */

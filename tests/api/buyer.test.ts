@@ -47,6 +47,12 @@ test('R-90 a cow that has left: the holds of when she left, as JSON and on paper
   expect(book.file('sold.pdf').equals(bytes)).toBe(true);
 });
 
+test('R-90 alerts about other cows are told to the farm beside the statement, and are not in it', () => {
+  const { out, err } = book.run('leaving', '101');
+  expect(err).toMatch(/^ALERTS \(1\):\n {2}! 103 left /);
+  expect(out).not.toContain('103');
+});
+
 test.each([
   [['104'], 1, /104 means 2 cows: 999000000000404, .*; 999000000000505, .*official number, or with --on and a date/],
   [['0101'], 1, /There is no cow 0101 in this book; is it 101\?/],

@@ -44,7 +44,7 @@ test('R-25 a number that two cows bear says so, and whose each entry is', () => 
 test('--pdf writes it for paper, the same bytes each time', async () => {
   expect(book.run('history', '101', '--pdf', 'history.pdf', '--language', 'en')).toMatchObject({
     status: 0,
-    out: 'Written to history.pdf.\n',
+    out: expect.stringMatching(/^Written to history\.pdf\.$/m),
   });
   const bytes = book.file('history.pdf');
   const { text } = await readPdf(bytes);
@@ -52,6 +52,10 @@ test('--pdf writes it for paper, the same bytes each time', async () => {
   expect(text).toContain('this book learnt of it');
   book.run('history', '101', '--pdf', 'history.pdf', '--language', 'en');
   expect(book.file('history.pdf').equals(bytes)).toBe(true);
+});
+
+test('R-90 the alerts that stand head the text', () => {
+  expect(book.run('history', '102').out).toMatch(/^ALERTS \(1\):\n {2}! 103 left /);
 });
 
 test('nothing written about a number is a sentence, and no paper', () => {

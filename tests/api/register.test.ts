@@ -11,7 +11,7 @@ afterAll(book.remove);
 
 test('R-95 --pdf writes the register in the farm’s first language, the same bytes each time, and says where', async () => {
   const first = book.run('medicines', '--from', '2026-03-01', '--to', '2026-03-31', '--pdf', 'register.pdf');
-  expect([first.status, first.err, first.out]).toEqual([0, '', 'Written to register.pdf.\n']);
+  expect([first.status, first.err, first.out]).toEqual([0, '', expect.stringMatching(/^Written to register\.pdf\.$/m)]);
   const bytes = book.file('register.pdf');
   const { text } = await readPdf(bytes);
   expect(text).toContain('Rejestr leków');
@@ -37,6 +37,14 @@ test('R-23 R-95 the CSV has the struck treatment with all that was written, who 
   ]);
   expect(rows[1]?.reason).toBe("'=1+1");
   expect(rows[0]?.['not filled in']).toContain('batch');
+});
+
+test('R-90 the alerts that stand head what a person reads, and are no part of JSON, CSV or paper', async () => {
+  expect(book.run('medicines').out).toMatch(/^ALERTS \(1\):\n {2}! 103 left /);
+  expect(book.run('medicines', '--stock').out).toMatch(/^ALERTS/);
+  expect(book.run('medicines', '--format', 'csv').out).not.toContain('ALERTS');
+  book.run('medicines', '--pdf', 'alerts.pdf', '--language', 'en');
+  expect((await readPdf(book.file('alerts.pdf'))).text).not.toContain('tell the buyer');
 });
 
 test('the paper never goes over the book or any other file that is not a PDF', () => {
