@@ -1,5 +1,6 @@
 /** Every page of the desk. */
 import type { DeskPage } from './ask.ts';
+import { firstRunPages } from './begin-pages.ts';
 import { cowPages } from './cow.tsx';
 import { farmPages } from './farm.tsx';
 import { herdPages } from './herd.tsx';
@@ -12,6 +13,7 @@ import { writtenPages } from './write/written.tsx';
 
 export const DESK_PAGES: readonly DeskPage[] = [
   ...milkingPages,
+  ...firstRunPages,
   ...farmPages,
   ...medicinePages,
   ...herdPages,
