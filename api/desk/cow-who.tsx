@@ -52,7 +52,7 @@ export const CowWho = ({ found, herd, speaking }: Props) => {
             ) : standing.inMilkDuring ? (
               'Not on hold: nothing in the book keeps it out of the tank.'
             ) : (
-              'Not in milk, and nothing holds it.'
+              'Not in milk.'
             )}
           </dd>
         </div>
