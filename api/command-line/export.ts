@@ -13,6 +13,7 @@ import { exportAde } from '../ade/export-ade.ts';
 import { csvRows, csvText } from '../export/csv.ts';
 import { jsonLines, storedRows } from '../export/rows.ts';
 import { tonight } from '../tonight.ts';
+import { sayAlerts } from './alerts.ts';
 import { putAway } from './archive.ts';
 import { note, out, outJson, plural, withBook } from './settings.ts';
 
@@ -51,7 +52,10 @@ export const exportCommand = (): Command =>
       await withBook(command, { readOnly: true }, async (book) => {
         const summary = await write(book, options);
         if (options.json === true) outJson(summary);
-        else say(summary);
+        else {
+          sayAlerts(book, note);
+          say(summary);
+        }
       });
     });
 

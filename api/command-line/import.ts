@@ -9,6 +9,7 @@ import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { againstHerd } from '../import-herd/against-herd.ts';
 import { type HerdImport, readHerdFile } from '../import-herd/import-herd.ts';
+import { sayAlerts } from './alerts.ts';
 import { importArchiveCommand } from './archive.ts';
 import { importAdeCommand } from './import-ade.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
@@ -111,6 +112,7 @@ const importHerd = (book: Book, file: string, bytes: Uint8Array, options: Option
     });
     return;
   }
+  sayAlerts(book);
   sayMapping(result);
   for (const remark of result.notes) out(`  ${remark}`);
   out(

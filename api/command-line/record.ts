@@ -8,6 +8,7 @@ import { readLine } from '../../events/door.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { saidTexts } from '../said-lines.ts';
 import { type ReadAs, textOfBytes } from '../text-of-bytes.ts';
+import { sayAlerts } from './alerts.ts';
 import { globalsOf, note, out, plural, withBook } from './settings.ts';
 
 interface Options {
@@ -113,7 +114,10 @@ const record = async (book: Book, input: Input, options: Options, path: string):
     bar?.stop();
   }
   if (options.json === true) process.stdout.write(']\n');
-  else say(tally, input.name, path);
+  else {
+    sayAlerts(book);
+    say(tally, input.name, path);
+  }
   if (readAs !== 'UTF-8')
     note(
       `${input.name} is not in UTF-8 and was read as ${readAs}; check the letters with accents, or save it in UTF-8`,

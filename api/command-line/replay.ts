@@ -9,6 +9,7 @@ import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { parseSheetRef } from '../../shared/sheet-ref.ts';
 import { type Difference, type Replay, replay } from '../replay.ts';
+import { sayAlerts } from './alerts.ts';
 import { sheetLines, voiceOf } from './readable.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
 
@@ -63,6 +64,7 @@ const run = (book: Book, options: Options): void => {
     });
     return;
   }
+  sayAlerts(book);
   say(answer, files);
 };
 

@@ -7,6 +7,7 @@ import { instantText } from '../../shared/instant.ts';
 import { addressOf, tokenOf } from '../sync/address.ts';
 import { otherBookAt } from '../sync/other-book.ts';
 import { CLOCK_OFF, type Synced, sync, type Wishes } from '../sync/sync.ts';
+import { sayAlerts } from './alerts.ts';
 import { globalsOf, note, out, outJson, plural, withBook } from './settings.ts';
 
 interface Options {
@@ -44,7 +45,10 @@ export const syncCommand = (): Command =>
         }
         if (options.json === true)
           outJson({ address, new: isNew, ...synced, otherTime: instantText(synced.otherTime) });
-        else say(synced, address, isNew ? path : undefined);
+        else {
+          sayAlerts(book);
+          say(synced, address, isNew ? path : undefined);
+        }
         for (const caution of cautions(synced, instantText(book.clock.now()))) note(caution);
       });
     });

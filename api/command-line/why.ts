@@ -8,6 +8,7 @@ import { instantText } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { type Tonight, tonight } from '../tonight.ts';
 import { whyJson } from '../why-json.ts';
+import { sayAlerts } from './alerts.ts';
 import { type Voice, voiceOf } from './readable.ts';
 import { out, outJson, withBook } from './settings.ts';
 
@@ -52,6 +53,7 @@ const why = (book: Book, cow: string, options: { milking: string; json?: boolean
     outJson(whyJson(answer, cow));
     return;
   }
+  sayAlerts(book);
   const entries = new Map(answer.entries.map((entry) => [entry.id, entry]));
   for (const row of unplaced) {
     out(`${row.number}: unplaced, at the head of the milk-hold sheet. Find this cow before milking.`);
