@@ -111,7 +111,7 @@ const Line = ({ line, shown }: { line: HistoryLine; shown: HistoryShown }) => {
         </p>
         {struck === undefined ? null : <Struck by={struck} shown={shown} />}
         {struck === undefined && mayStrike(line, visitor) ? (
-          <p>
+          <p class="on-screen">
             <a
               href={`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`}
               aria-label={`Take it back: ${titleOf(entry)}, ${happened}`}

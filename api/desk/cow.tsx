@@ -2,43 +2,24 @@
  * A cow's page: who she is, where her milk and meat stand, on which lists she is and why, her holds on a time line, and all
  * that is written about her. A number that may mean several cows shows them all.
  */
-import type { Entry } from '../../events/entry.ts';
 import type { PlaceOf } from '../../print/history-words.ts';
-import type { Voice } from '../../print/speech.ts';
 import { isSpoken, wordsFor } from '../../print/words.ts';
-import { type CowHistory, cowHistory } from '../../projections/history.ts';
-import { asidesByCow } from '../../projections/standing.ts';
+import { cowHistory } from '../../projections/history.ts';
 import { instantText } from '../../shared/instant.ts';
 import { parseMilkingId } from '../../shared/milking-id.ts';
-import { mayAsk } from '../devices/roles.ts';
 import { RequestProblem } from '../server/problem.ts';
 import type { Ask, Desk, DeskPage } from './ask.ts';
 import { type AtHand, atHand } from './at-hand.ts';
 import { cowsFound, type FoundCow } from './cow-found.ts';
 import { History } from './cow-history.tsx';
-import { holdSpans, marksOf } from './cow-holds.ts';
+import { addressOf, OneCow, type Setting, Unplaced } from './cow-one.tsx';
 import { UnknownCow } from './cow-unknown.tsx';
-import { CowWho, NumbersBorne } from './cow-who.tsx';
-import { CowWhy, Reasons } from './cow-why.tsx';
-import { type HerdNow, herdNow } from './herd-rows.ts';
+import { herdNow } from './herd-rows.ts';
 import { goTo, page } from './layout.tsx';
-import { Timeline } from './timeline.tsx';
 
 export const cowPages: readonly DeskPage[] = [
   { method: 'get', path: '/cow/:number', right: 'herd', run: (desk, ask) => cowPage(desk, ask) },
 ];
-
-interface Setting {
-  readonly desk: Desk;
-  readonly ask: Ask;
-  readonly hand: AtHand;
-  readonly herd: HerdNow;
-  readonly voice: Voice;
-  /** As asked. */
-  readonly number: string;
-  readonly history: CowHistory;
-  readonly entries: ReadonlyMap<string, Entry>;
-}
 
 const cowPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const number = (ask.params.number ?? '').trim();
@@ -121,96 +102,6 @@ const handFor = (desk: Desk, { visitor, url }: Ask): AtHand | undefined => {
     );
   return atHand(desk, visitor, '/herd', milking);
 };
-
-/** This page's address with something put in another way. */
-const addressOf = ({ ask: { url } }: Setting, change: Readonly<Record<string, string | undefined>>): string => {
-  const asked = new URLSearchParams(url.searchParams);
-  for (const [name, value] of Object.entries(change)) {
-    if (value === undefined) asked.delete(name);
-    else asked.set(name, value);
-  }
-  return asked.size === 0 ? url.pathname : `${url.pathname}?${asked}`;
-};
-
-/** Lines under this number that stand without a cow, at the head of the milk-hold sheet. */
-const Unplaced = ({ setting: { number, hand, entries } }: { setting: Setting }) => {
-  const rows = hand.answer.views.sheets['milk-hold'].unplaced.filter((row) => row.number === number);
-  return rows.length === 0 ? null : (
-    <section class="notices alert" aria-labelledby="unplaced">
-      <h2 id="unplaced">Find this cow before milking</h2>
-      <p>Under {number} stands something whose cow is not certain; it heads the milk-hold sheet until it is settled.</p>
-      {rows.map((row) => (
-        <>
-          <Reasons reasons={[row.because]} entries={entries} speaking={hand} />
-          <p>
-            <a href={`/open#${encodeURIComponent(row.key)}`}>Settle it</a>
-          </p>
-        </>
-      ))}
-    </section>
-  );
-};
-
-const OneCow = ({
-  found,
-  index,
-  isAlone,
-  setting,
-}: {
-  found: FoundCow;
-  index: number;
-  isAlone: boolean;
-  setting: Setting;
-}) => {
-  const { hand, herd, desk, ask, voice } = setting;
-  const { file, there } = found;
-  const { moment } = herd;
-  const id = `cow-${index + 1}`;
-  const asides = there?.standing.asides ?? asidesByCow(hand.answer.known).get(file.cow.key) ?? [];
-  const all = ask.url.searchParams.get('line') === 'all';
-  return (
-    <section class="card" aria-labelledby={id}>
-      <h2 id={id}>
-        {isAlone
-          ? 'Who she is'
-          : `Cow ${index + 1}: ${found.number}${file.cow.officialId === undefined ? '' : `, ${file.cow.officialId}`}`}
-      </h2>
-      <CowWho found={found} herd={herd} speaking={hand} />
-      <NumbersBorne found={found} speaking={hand} />
-      {there !== undefined && mayAsk(ask.visitor.caller.role, 'push') ? (
-        <p class="actions">
-          <a class="button" href={`/write?cow=${encodeURIComponent(addressee(found, isAlone))}`}>
-            Write something about her
-          </a>
-        </p>
-      ) : null}
-      {there === undefined ? null : (
-        <>
-          <h3>Lists</h3>
-          {isAlone ? null : <p>The lists name cows by number: where two bear one, a line may be the other’s.</p>}
-          <CowWhy lists={there.why.lists} entries={setting.entries} speaking={hand} />
-        </>
-      )}
-      <h3>Holds on a time line</h3>
-      <Timeline
-        cow={found.number}
-        id={id}
-        spans={holdSpans(file, moment, asides, there !== undefined)}
-        marks={marksOf(file, moment)}
-        now={desk.now()}
-        zone={hand.schedule.inForceAt(desk.now()).zone}
-        locale={voice.words.locale}
-        all={all}
-        other={addressOf(setting, { line: all ? undefined : 'all' })}
-        speaking={hand}
-      />
-    </section>
-  );
-};
-
-/** Her barn number; where it may mean another cow too, her official number. */
-const addressee = ({ number, file }: FoundCow, isAlone: boolean): string =>
-  isAlone ? number : (file.cow.officialId ?? number);
 
 const Doubts = ({ setting: { history, hand } }: { setting: Setting }) =>
   history.doubts.length === 0 ? null : (

@@ -2,12 +2,13 @@
  * A cow's holds drawn on a time line, and the same as a table: nothing is in the drawing alone. Places along it are in per
  * cent and letters are in their own size, so that it can be read on a phone, on paper and in the dark without a script.
  */
-import { type Instant, instantText } from '../../shared/instant.ts';
+import type { Instant } from '../../shared/instant.ts';
 import type { Zone } from '../../shared/zone.ts';
 import { plural } from '../command-line/settings.ts';
 import type { HoldSpan, Mark } from './cow-holds.ts';
 import type { Speaking } from './speaking.ts';
 import { along, lanesOf, type Stretch, stretchOf, ticksOf } from './timeline-scale.ts';
+import { type Bar, HoldTable, MarkDays } from './timeline-table.tsx';
 
 export interface Drawn {
   readonly cow: string;
@@ -22,14 +23,6 @@ export interface Drawn {
   /** Address of this page with the whole line, or with the last months. */
   readonly other: string;
   readonly speaking: Speaking;
-}
-
-interface Bar {
-  readonly span: HoldSpan;
-  /** In the table beside it. */
-  readonly nth: number;
-  readonly x: number;
-  readonly end: number;
 }
 
 const LANE = 20;
@@ -59,8 +52,8 @@ export const Timeline = (drawn: Drawn) => {
         {earlier > 0 ? `${plural(earlier, 'more hold lies', 'more holds lie')} outside this stretch. ` : ''}
         <a href={other}>{all ? 'The last months only' : 'The whole time line'}</a>
       </figcaption>
-      <Spans bars={bars} cow={cow} speaking={drawn.speaking} />
-      <Days marks={marks} now={now} speaking={drawn.speaking} />
+      <HoldTable bars={bars} cow={cow} speaking={drawn.speaking} />
+      <MarkDays marks={marks} now={now} speaking={drawn.speaking} />
     </figure>
   );
 };
@@ -160,66 +153,3 @@ const Row = ({ title, kind, top, row }: { title: string; kind: 'held' | 'meat'; 
     })}
   </g>
 );
-
-const STATES = { over: 'over', running: 'RUNS', 'to come': 'to come' } as const;
-
-const Spans = ({ bars, cow, speaking }: { bars: readonly Bar[]; cow: string; speaking: Speaking }) =>
-  bars.length === 0 ? null : (
-    <section class="scroll" aria-label={`Holds of cow ${cow}`} tabindex={0}>
-      <table class="stack">
-        <thead>
-          <tr>
-            <th scope="col">No.</th>
-            <th scope="col">Hold</th>
-            <th scope="col">From</th>
-            <th scope="col">Until</th>
-            <th scope="col">Why</th>
-          </tr>
-        </thead>
-        <tbody>
-          {bars.map(({ span, nth }) => (
-            <tr class={span.is === 'running' && span.of === 'milk' ? 'held' : undefined}>
-              <th scope="row" class="number">
-                {nth}
-              </th>
-              <td>
-                {span.of}, {STATES[span.is]}
-              </td>
-              <td data-label="From">{span.began === null ? 'while it stands' : timeOf(span.began, speaking)}</td>
-              <td data-label="Until">{span.end === null ? 'no end known' : timeOf(span.end, speaking)}</td>
-              <td>
-                {span.reasons.map((reason) => (
-                  <p>
-                    {speaking.says(reason)} <span class="rule">{reason.rule}</span>
-                  </p>
-                ))}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-
-const WHAT: Readonly<Record<Mark['what'], string>> = {
-  entered: 'came into the book',
-  calved: 'calved',
-  aborted: 'lost the calf, milked',
-  'dry-off': 'dried off',
-  'to dry off': 'to be dried off',
-  due: 'calving due',
-  left: 'left the herd',
-};
-
-const Days = ({ marks, now, speaking }: { marks: readonly Mark[]; now: Instant; speaking: Speaking }) => (
-  <ul class="inline days">
-    {marks.map(({ at, what, day }) => (
-      <li>
-        {WHAT[what]} {day === null ? timeOf(at, speaking) : speaking.format.day(day)}
-      </li>
-    ))}
-    <li>now {timeOf(now, speaking)}</li>
-  </ul>
-);
-
-const timeOf = (at: Instant, { format }: Speaking): string => format.time(instantText(at));
