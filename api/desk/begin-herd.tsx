@@ -238,9 +238,9 @@ const Looked = ({
 const rowsRefused = (list: HerdList): number => new Set(list.refusals.map(({ line }) => line)).size;
 
 const Refused = ({ list }: { list: HerdList }) => (
-  <div class="scroll">
+  <section class="scroll" tabindex={0} aria-label="Rows that cannot be used, the table">
     <table>
-      <caption>{plural(rowsRefused(list), 'row')} cannot be used. Mend them below, or leave them out</caption>
+      <caption>{plural(rowsRefused(list), 'row')} cannot be used: to be mended below, or left out</caption>
       <thead>
         <tr>
           <th scope="col">Line</th>
@@ -261,7 +261,7 @@ const Refused = ({ list }: { list: HerdList }) => (
       </tbody>
     </table>
     {list.refusals.length > SHOWN ? <p>And {list.refusals.length - SHOWN} more.</p> : null}
-  </div>
+  </section>
 );
 
 const Save = ({ desk, hand, list }: { desk: Desk; hand: AtHand; list: HerdList }) => {

@@ -42,9 +42,14 @@ export const mustBeManager = (ask: Ask): void => {
   if (!isManager(ask)) throw new RequestProblem('not-allowed', 'The manager sets the farm up');
 };
 
-/** Names that can be kept or changed; times and figures are the farm's own. The zone is this computer's. */
+const HERE = Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/**
+ * Names that can be kept or changed; times and figures are the farm's own. The zone is this computer's, unless that is
+ * one which computers have that nobody told where they stand.
+ */
 const FIRST: Partial<FarmSetUp> = {
-  timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  ...(/^(Etc\/.*|UTC|GMT)$/.test(HERE) ? {} : { timeZone: HERE }),
   milkings: [
     { name: 'morning', start: '' },
     { name: 'afternoon', start: '' },
@@ -66,7 +71,7 @@ export const Steps = ({ steps, at }: { steps: readonly Step[]; at: string }) => 
         <strong>
           {index + 1}. {path === at || (index > 0 && !steps[0]?.done) ? name : <a href={path}>{name}</a>}
         </strong>{' '}
-        {done ? `done: ${says}` : says}
+        {done ? `done: ${says}` : `(${says})`}
       </li>
     ))}
   </ol>

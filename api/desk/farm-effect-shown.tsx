@@ -10,24 +10,30 @@ const KINDS: Readonly<Record<HoldChange['kind'], string>> = {
   shorter: 'shorter',
 };
 const SHOWN = 200;
+/** Alerts come first, so that none of them is cut off by doubts. */
+const NOTICES_SHOWN = 20;
 
-export const EffectShown = ({ effect, hand, at }: { effect: Effect; hand: AtHand; at: string }) => (
-  <section aria-label="What it does to the cows">
-    <h2>What it does to the cows</h2>
-    <Changes of="milk" changes={effect.milk} hand={hand} at={at} />
-    <Changes of="meat" changes={effect.meat} hand={hand} at={at} />
-    {effect.alerts.length + effect.doubts.length === 0 ? null : (
-      <>
-        <h3>What it would bring up</h3>
-        <ul>
-          {[...effect.alerts, ...effect.doubts].slice(0, SHOWN).map((notice) => (
-            <li>{hand.says(notice.because)}</li>
-          ))}
-        </ul>
-      </>
-    )}
-  </section>
-);
+export const EffectShown = ({ effect, hand, at }: { effect: Effect; hand: AtHand; at: string }) => {
+  const notices = [...effect.alerts, ...effect.doubts];
+  return (
+    <section aria-label="What it does to the cows">
+      <h2>What it does to the cows</h2>
+      <Changes of="milk" changes={effect.milk} hand={hand} at={at} />
+      <Changes of="meat" changes={effect.meat} hand={hand} at={at} />
+      {notices.length === 0 ? null : (
+        <>
+          <h3>What it would bring up</h3>
+          <ul>
+            {notices.slice(0, NOTICES_SHOWN).map((notice) => (
+              <li>{hand.says(notice.because)}</li>
+            ))}
+          </ul>
+          {notices.length > NOTICES_SHOWN ? <p>And {notices.length - NOTICES_SHOWN} more like these.</p> : null}
+        </>
+      )}
+    </section>
+  );
+};
 
 const Changes = ({
   of,
@@ -55,7 +61,7 @@ const Changes = ({
           right.
         </p>
       ) : null}
-      <div class="scroll">
+      <section class="scroll" tabindex={0} aria-label="Cows whose hold changes, the table">
         <table>
           <caption>
             {plural(changes.length, `${of} hold changes`, `${of} holds change`)}
@@ -73,8 +79,8 @@ const Changes = ({
           <tbody>
             {changes.slice(0, SHOWN).map((change) => (
               <tr class={change.after.held ? 'held' : undefined}>
-                <th scope="row" class="cow">
-                  {change.cow}
+                <th scope="row">
+                  <span class="cow">{change.cow}</span>
                 </th>
                 <td>{change.group}</td>
                 <td>{stateText(change.before, of, hand)}</td>
@@ -86,7 +92,7 @@ const Changes = ({
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       {changes.length > SHOWN ? <p>And {changes.length - SHOWN} more cows.</p> : null}
     </>
   );

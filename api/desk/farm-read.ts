@@ -177,5 +177,9 @@ const fieldAt = (
 };
 
 /** `"parlour.stalls" must be at least 1` → `This must be at least 1`: the sentence stands beside its field. */
-export const sentenceFor = (problem: string): string =>
-  problem.replace(/^"[^"]*" /, 'This ').replace(/^This is missing/, 'Fill this in: it is needed');
+export const sentenceFor = (problem: string): string => {
+  const [, rest] = /^"[^"]*" (.*)$/s.exec(problem) ?? [];
+  if (rest === undefined) return problem;
+  if (rest.startsWith('is missing')) return rest.replace('is missing', 'Fill this in: it is needed');
+  return rest.startsWith('"') ? rest : `This ${rest}`;
+};

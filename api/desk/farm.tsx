@@ -106,7 +106,7 @@ const Changes = ({ changes }: { changes: ReturnType<typeof changedLines> }) =>
   changes.length === 0 ? (
     <p>Nothing is said otherwise than before.</p>
   ) : (
-    <div class="scroll">
+    <section class="scroll" tabindex={0} aria-label="What is said otherwise, the table">
       <table>
         <thead>
           <tr>
@@ -125,7 +125,7 @@ const Changes = ({ changes }: { changes: ReturnType<typeof changedLines> }) =>
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 
 const formPage = (hand: AtHand, once: string, base: string, given: Given, spare = 2, status = 200): Promise<Response> =>

@@ -99,7 +99,7 @@ const NotListed = ({ names, mayList }: { names: readonly string[]; mayList: bool
   );
 
 const Labels = ({ medicines, hand, mayList }: { medicines: readonly Listing[]; hand: AtHand; mayList: boolean }) => (
-  <div class="scroll">
+  <section class="scroll" tabindex={0} aria-label="Labels, the table">
     <table>
       <thead>
         <tr>
@@ -129,7 +129,7 @@ const Labels = ({ medicines, hand, mayList }: { medicines: readonly Listing[]; h
         ))}
       </tbody>
     </table>
-  </div>
+  </section>
 );
 
 const listedText = (at: Listing['at'], name: string, { format, answer }: AtHand): string => {
@@ -142,7 +142,7 @@ const Stock = ({ rows, hand }: { rows: readonly StockRow[]; hand: AtHand }) =>
   rows.length === 0 ? (
     <p>Nothing with a quantity was received, given or thrown away yet.</p>
   ) : (
-    <div class="scroll">
+    <section class="scroll" tabindex={0} aria-label="Stock, the table">
       <table>
         <caption>Received less given less thrown away; doses written down without an amount are not counted.</caption>
         <thead>
@@ -178,7 +178,7 @@ const Stock = ({ rows, hand }: { rows: readonly StockRow[]; hand: AtHand }) =>
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 
 const expiresText = ({ expires, left }: StockRow, { answer, schedule, format }: AtHand): string => {
