@@ -129,6 +129,7 @@ const strike = (desk: Desk, ask: Ask, problem?: string, status = 200): Promise<R
                   </span>
                 )}
               </div>
+              <Instead desk={desk} hand={hand} entry={entry} chosen={ask.form.one('instead')} />
               <button type="submit">Check</button>
             </form>
           ) : (
@@ -141,13 +142,58 @@ const strike = (desk: Desk, ask: Ask, problem?: string, status = 200): Promise<R
   );
 };
 
+const RECENT = 8;
+
+/** What is true instead: nothing, or an entry that was written down meanwhile; else it stays a question. */
+const Instead = ({
+  desk,
+  hand,
+  entry,
+  chosen,
+}: {
+  desk: Desk;
+  hand: AtHand;
+  entry: Entry;
+  chosen: string | undefined;
+}) => {
+  const { live } = desk.knowing.now().known.strikes;
+  const alike = live
+    .filter((each) => each.type === entry.type && each.id !== entry.id && each.position > entry.position)
+    .sort((a, b) => b.position - a.position)
+    .slice(0, RECENT);
+  return (
+    <div class="field">
+      <label for="instead">What is true instead</label>
+      <select id="instead" name="instead" required>
+        <option value="">choose</option>
+        <option value="nothing" selected={chosen === 'nothing'}>
+          Nothing: it did not happen, to no cow
+        </option>
+        {alike.map((each) => (
+          <option value={each.id} selected={chosen === each.id}>
+            {each.subject ?? ''} {titleOf(each)}, {hand.format.time(instantText(each.at))}, written down already
+          </option>
+        ))}
+        <option value="open" selected={chosen === 'open'}>
+          Not known, or not written down yet: keep asking on the sheet
+        </option>
+      </select>
+      <span class="hint">
+        Was it another cow, or another medicine? Write that down first, then come back and choose it here.
+      </span>
+    </div>
+  );
+};
+
 const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const hand = handFor(desk, ask);
   const saving = savingOf(ask.form);
   const entry = entryAsked(desk, ask.form.one('entry') ?? '');
   const reason = ask.form.one('reason');
   if (reason === undefined) return strike(desk, ask, 'Say why it is wrong', 400);
-  const data = { entry: entry.id, reason };
+  const instead = ask.form.one('instead');
+  if (instead === undefined) return strike(desk, ask, 'Say below what is true instead', 400);
+  const data = { entry: entry.id, reason, ...(instead === 'open' ? {} : { instead }) };
   const result = checkDrafts(desk, ask.visitor, saving, [
     { type: 'entry-struck', subject: entry.subject, at: desk.now(), data },
   ]);
@@ -178,6 +224,7 @@ const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
           <input type="hidden" name="once" value={ask.form.one('once')} />
           <input type="hidden" name="entry" value={entry.id} />
           <input type="hidden" name="reason" value={reason} />
+          <input type="hidden" name="instead" value={instead} />
           <button type="submit" name="step" value="save" class="big stop">
             Strike it
           </button>

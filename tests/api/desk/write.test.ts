@@ -228,7 +228,10 @@ describe('taking back', () => {
     const link = done.document.querySelector('a[href^="/write/entry-struck"]')?.getAttribute('href') ?? '';
     const page = await desk.get(link);
     expect((await desk.send(page, {}, '/write/entry-struck')).text).toContain('Say why it is wrong');
-    const check = await desk.send(page, { reason: 'wrong cow' }, '/write/entry-struck');
+    expect((await desk.send(page, { reason: 'wrong cow' }, '/write/entry-struck')).text).toContain(
+      'what is true instead',
+    );
+    const check = await desk.send(page, { reason: 'wrong cow', instead: 'nothing' }, '/write/entry-struck');
     expect(check.text).toContain('1 cow fewer on milk hold');
     await desk.send(check, { step: 'save' }, '/write/entry-struck');
     desk.clock.set((desk.clock.now() + 120_000) as never);
@@ -237,12 +240,31 @@ describe('taking back', () => {
     expect((await desk.get(done.path)).text).toContain('taken back');
   });
 
+  test('R-23 names the right entry where it was written down first, and asks on the sheet where nobody knows', async () => {
+    const desk = await aDesk();
+    const wrong = await saved(desk, 'treatment', dose);
+    await saved(desk, 'treatment', { ...dose, cow: '104' });
+    const link = wrong.document.querySelector('a[href^="/write/entry-struck"]')?.getAttribute('href') ?? '';
+    const page = await desk.get(link);
+    const right = entries(desk, 'treatment').find(({ subject }) => subject === '104')?.id ?? '';
+    expect(page.document.querySelector(`option[value="${right}"]`)?.textContent).toContain('104 Treatment given');
+    const strike = async (instead: string) =>
+      desk.send(
+        await desk.send(await desk.get(link), { reason: 'wrong cow', instead }, '/write/entry-struck'),
+        { step: 'save' },
+        '/write/entry-struck',
+      );
+    await strike('open');
+    expect((await desk.get('/')).text).toContain('Find first: 103');
+    expect(entries(desk, 'entry-struck')).toMatchObject([{ data: { reason: 'wrong cow' } }]);
+  });
+
   test('crew strike their own and not another one’s, and are shown only what they may write', async () => {
     const desk = await aDesk();
     const crew = await desk.as('crew', 'Jo');
     const theirs = await saved(desk, 'treatment', dose);
     const link = theirs.document.querySelector('a[href^="/write/entry-struck"]')?.getAttribute('href') ?? '';
-    const refused = await crew.send(await crew.get(link), { reason: 'no' }, '/write/entry-struck');
+    const refused = await crew.send(await crew.get(link), { reason: 'no', instead: 'nothing' }, '/write/entry-struck');
     expect(refused.text).toContain('this device strikes only what it said itself');
     expect((await crew.get('/write')).text).not.toContain('Residue test');
     const lifted = await checked(crew, 'residue-test', { cow: '101', result: 'clear' });
