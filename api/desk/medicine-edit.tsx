@@ -2,7 +2,7 @@
  * Listing a medicine, and changing what is listed. A label that changed counts from its time on; a label that was typed
  * wrongly is struck and listed again at the same time (R-29). Either way the cows whose holds change are seen first.
  */
-import type { MedicineListed } from '../../events/kinds/medicine-listed.ts';
+
 import { type Listing, medicineKey } from '../../projections/farm.ts';
 import { type Instant, instantText } from '../../shared/instant.ts';
 import { RequestProblem } from '../server/problem.ts';
@@ -11,14 +11,14 @@ import { type Ask, type Desk, type DeskPage, savingOf } from './ask.ts';
 import { type AtHand, atHand } from './at-hand.ts';
 import { effectOf } from './farm-effect.ts';
 import { EffectShown } from './farm-effect-shown.tsx';
-import { Card, Carried, type Given, Input, NO_PROBLEMS, type Problems, Ticks, typedOf, Wrong } from './farm-field.tsx';
+import { Carried, NO_PROBLEMS, type Problems, typedOf } from './farm-field.tsx';
 import { SAVED_ALREADY, savedBefore } from './farm-once.ts';
-import { changedLines } from './farm-words.ts';
 import { goTo, page } from './layout.tsx';
-import { LabelCaution, LabelForm } from './medicine-form.tsx';
+import { LabelCaution } from './medicine-form.tsx';
+import { LabelShown, labelPage } from './medicine-page.tsx';
 import { readLabel } from './medicine-read.ts';
 import { typedLabel } from './medicine-typed.ts';
-import { inForce, labelLines } from './medicine-words.ts';
+import { inForce } from './medicine-words.ts';
 import { mayWrite } from './medicines.tsx';
 import { asIf, checkDrafts, type Draft, idOf, save } from './saving.ts';
 import { localTime, readLocalTime } from './write/timing.tsx';
@@ -38,7 +38,7 @@ export const medicineEditPages: readonly DeskPage[] = [
       const typed = typedLabel(latest?.data ?? (name === '' ? {} : { name }));
       const at = localTime(zoneOf(desk, hand), desk.now());
       const fields = new Map(typed.names().map((each) => [each, typed.all(each)]));
-      return formPage(hand, ask.visitor.once(), latest, {
+      return labelPage(hand, ask.visitor.once(), latest, {
         typed: typedOf(new Map([...fields, ['at', [at]], ['atShown', [at]]])),
         problems: NO_PROBLEMS,
       });
@@ -52,84 +52,6 @@ const zoneOf = (desk: Desk, { schedule }: AtHand) => schedule.inForceAt(desk.now
 /** The last listing of a name, in force already or not. */
 const latestOf = ({ answer }: AtHand, name: string): Listing | undefined =>
   answer.known.farm.listings.get(medicineKey(name))?.at(-1);
-
-const formPage = (hand: AtHand, once: string, latest: Listing | undefined, given: Given, status = 200) =>
-  page(
-    {
-      ...hand.frame,
-      title: latest === undefined ? 'List a medicine' : latest.data.name,
-      children: (
-        <>
-          <LabelCaution />
-          <Wrong problems={given.problems} />
-          {latest === undefined ? null : <Before hand={hand} latest={latest} />}
-          <form method="post" action="/medicines/edit">
-            <input type="hidden" name="once" value={once} />
-            <input type="hidden" name="base" value={latest?.id ?? ''} />
-            <input type="hidden" name="atShown" value={given.typed.one('atShown') ?? ''} />
-            <LabelForm given={given} isNew={latest === undefined} />
-            <Card title="From when">
-              {latest === undefined ? null : (
-                <>
-                  <Ticks
-                    label="Why it is written anew"
-                    name="how"
-                    given={given}
-                    oneOnly
-                    options={[
-                      ['changed', 'the label changed: it counts from the time below'],
-                      ['mistake', 'it was typed wrongly: this is what the label said all along'],
-                    ]}
-                    hint="A label that changed makes a running hold longer, never shorter. A mistake is struck, and stays readable"
-                  />
-                  <Input label="What was wrong, for a mistake" name="reason" given={given} />
-                </>
-              )}
-              <Input
-                label={latest === undefined ? 'On the list from' : 'Counts from, where the label changed'}
-                name="at"
-                given={given}
-                type="datetime-local"
-                hint="Doses given before it count by the label of their own day, or by the first there is"
-              />
-            </Card>
-            <p class="actions">
-              <button type="submit" name="step" value="look">
-                See what it does to the cows
-              </button>
-              <a href="/medicines">Leave it as it is</a>
-            </p>
-          </form>
-        </>
-      ),
-    },
-    status,
-  );
-
-const Before = ({ hand, latest }: { hand: AtHand; latest: Listing }) => {
-  const all = hand.answer.known.farm.listings.get(medicineKey(latest.data.name)) ?? [];
-  return (
-    <details>
-      <summary>
-        Listed {hand.format.time(instantText(latest.at))}
-        {all.length > 1 ? `, and ${all.length - 1} times before` : ''}
-      </summary>
-      {all.toReversed().map(({ at, data }) => (
-        <>
-          <h2>{hand.format.time(instantText(at))}</h2>
-          <dl class="facts">
-            {labelLines(data).map(({ what, says }) => (
-              <div>
-                <dt>{what}</dt>
-                <dd>{says}</dd>
-              </div>
-            ))}
-          </dl>
-        </>
-      ))}
-    </details>
-  );
-};
 
 interface Meant {
   readonly at: Instant;
@@ -175,7 +97,7 @@ const changed = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   // Struck since, where it was typed wrongly and this very form mended it.
   const base = baseId === undefined ? undefined : listedBy(desk, baseId);
   const again = (problems: Problems, from = base, as = once) =>
-    formPage(hand, as, from, { typed: form, problems }, problems.size === 0 ? 200 : 400);
+    labelPage(hand, as, from, { typed: form, problems }, problems.size === 0 ? 200 : 400);
   const step = form.one('step');
   if (step === 'edit') return again(NO_PROBLEMS);
 
@@ -274,28 +196,3 @@ const listedBy = (desk: Desk, id: string): Listing | undefined =>
     .entries.flatMap((entry) =>
       entry.id === id && entry.type === 'medicine-listed' ? [{ id, at: entry.at, data: entry.data }] : [],
     )[0];
-
-const LabelShown = ({ data, was }: { data: MedicineListed; was: MedicineListed | undefined }) => {
-  const lines = labelLines(data);
-  const changes = new Map(
-    (was === undefined ? [] : changedLines(labelLines(was), lines)).map((each) => [each.what, each]),
-  );
-  return (
-    <dl class="facts card">
-      {lines.map(({ what, says }) => (
-        <div>
-          <dt>{what}</dt>
-          <dd>
-            {changes.has(what) ? (
-              <>
-                <strong>{says}</strong> <span class="hint">before: {changes.get(what)?.before}</span>
-              </>
-            ) : (
-              says
-            )}
-          </dd>
-        </div>
-      ))}
-    </dl>
-  );
-};
