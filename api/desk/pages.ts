@@ -8,6 +8,7 @@ import { issuedPages } from './issued.tsx';
 import { medicinePages } from './medicine-pages.ts';
 import { milkingPages } from './milking.tsx';
 import { openPages } from './open.tsx';
+import { paperPages } from './paper/pages.tsx';
 import { writePages } from './write/write.tsx';
 import { writtenPages } from './write/written.tsx';
 
@@ -22,4 +23,5 @@ export const DESK_PAGES: readonly DeskPage[] = [
   ...writtenPages,
   ...writePages,
   ...openPages,
+  ...paperPages,
 ];

@@ -1,0 +1,113 @@
+/** The form for one set that came back: what the book knows of the set, its lines, and the way on to reading it over. */
+import { instantText } from '../../../shared/instant.ts';
+import { plural } from '../../command-line/settings.ts';
+import { type Desk, type Form, NO_FORM, type Visitor } from '../ask.ts';
+import { page } from '../layout.tsx';
+import { HandLines } from './hand-lines.tsx';
+import { Sheet, WhoWrote } from './lines.tsx';
+import { Small, Trouble } from './parts.tsx';
+import { finishedOf } from './reading.ts';
+import { setRemarks } from './set-remarks.ts';
+import { mayWrite, type Paper, type View } from './view.ts';
+
+export interface FormState {
+  readonly form?: Form;
+  readonly troubles?: ReadonlyMap<string, string>;
+  readonly status?: number;
+  /** Said above everything: what has just been done. */
+  readonly done?: string | undefined;
+}
+
+export const formPage = (
+  desk: Desk,
+  visitor: Visitor,
+  paper: Paper,
+  { form = NO_FORM, troubles = new Map(), status = 200, done }: FormState = {},
+): Promise<Response> => {
+  const view: View = { ...paper, form, fresh: form === NO_FORM, troubles, may: mayWrite(visitor) };
+  const { set, span } = paper.book;
+  const { format, frame } = paper.hand;
+  return page(
+    {
+      ...frame,
+      title: `Write up ${set.data.ref}`,
+      children: (
+        <>
+          <p class="lead">
+            For {format.milking(set.data.milking)}, {format.clock(instantText(span.milking.start))}; issued{' '}
+            {format.time(instantText(set.at))}. <a href={`/issued/${set.data.ref}`}>The paper itself</a>
+          </p>
+          {done === undefined ? null : (
+            <p class="done" role="status">
+              {done}
+            </p>
+          )}
+          <Wrong view={view} />
+          {setRemarks(desk, paper, view.may).map((remark) => (
+            <p class="remark">! {remark}</p>
+          ))}
+          <form method="post" action="/paper" class="paper">
+            <input type="hidden" name="once" value={form.one('once') ?? visitor.once()} />
+            <input type="hidden" name="ref" value={set.data.ref} />
+            {/* The first button is the one that Enter presses. */}
+            <button type="submit" name="step" value="read" class="unseen" tabindex={-1}>
+              Read it over
+            </button>
+            <WhoWrote view={view} />
+            <p class="hint">
+              Tick what was done. What is not ticked records nothing. Each thing counts as done at this milking unless
+              it has a time of its own.
+            </p>
+            <Sheet view={view} title="Milk hold" kinds={['dose', 'band']}>
+              <HandLines view={view} />
+            </Sheet>
+            <Sheet view={view} title="Dry-off" kinds={['dry', 'undecided']} />
+            <Sheet view={view} title="Fresh pen" kinds={['out', 'in', 'pen']} />
+            <Sheet view={view} title="Sort" kinds={['sort']} />
+            <Sheet view={view} title="Head count" kinds={['count']} />
+            <Finish view={view} />
+            <p class="field">
+              <label for="note">Anything else on the sheet</label>
+              <input id="note" name="note" value={form.one('note') ?? ''} maxlength={400} autocomplete="off" />
+            </p>
+            <p>
+              <button type="submit" name="step" value="read" class="big">
+                Read it over, then save
+              </button>
+            </p>
+          </form>
+        </>
+      ),
+    },
+    status,
+  );
+};
+
+const Wrong = ({ view: { troubles } }: { view: View }) =>
+  troubles.size === 0 ? null : (
+    <div class="problem" role="alert">
+      <p>Nothing is saved yet. {plural(troubles.size, 'thing')} to mend:</p>
+      <ul>
+        {[...troubles].map(([field, problem]) => (
+          <li>{/^(hand|dose|dry|in|out|sort)\./.test(field) ? <a href={`#line-${field}`}>{problem}</a> : problem}</li>
+        ))}
+      </ul>
+    </div>
+  );
+
+const Finish = ({ view }: { view: View }) => {
+  const finished = finishedOf(view.book);
+  return (
+    <section class="card">
+      <h2>The milking</h2>
+      {finished !== undefined ? (
+        <p>Finished {view.hand.format.time(instantText(finished))}, by the book.</p>
+      ) : view.may('milking-finished') ? (
+        <>
+          <Small view={view} field="finished" label="finished at (such as 18:40)" of="The milking" type="time" />
+          <Trouble view={view} field="finished" />
+        </>
+      ) : null}
+    </section>
+  );
+};

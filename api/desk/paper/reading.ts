@@ -1,0 +1,91 @@
+/** A whole form read: the ticks in the paper's order, the lines by hand, the finish of the milking, the return of the set. */
+import { instantText } from '../../../shared/instant.ts';
+import type { Form } from '../ask.ts';
+import type { Draft } from '../saving.ts';
+import type { Book } from './already.ts';
+import { linesIn, takeByHand } from './by-hand.ts';
+import type { OnPaper } from './on-paper.ts';
+import { type Gathering, gathering, noteTexts } from './taken.ts';
+import { type Sheet, takeLine } from './ticks.ts';
+import { atThisMilking, typedFinish } from './when.ts';
+
+export interface Reading extends Omit<Gathering, 'troubles'> {
+  readonly troubles: ReadonlyMap<string, string>;
+  readonly drafts: readonly Draft[];
+  /** The field that each draft came from. */
+  readonly fields: readonly string[];
+}
+
+/** When the milking was finished, by the book. */
+export const finishedOf = ({ knowledge, span }: Book) => knowledge.known.farm.finished.get(span.milking.id);
+
+export const readPaper = (book: Book, { lines }: OnPaper, form: Form, saving: string): Reading => {
+  const into = gathering();
+  const { known } = book.knowledge;
+  const { milking } = book.span;
+  const told = finishedOf(book);
+  const finished = finishOf(book, form, into) ?? told;
+  const sheet: Sheet = { form, who: form.one('who'), at: atThisMilking(known, book.span, finished) };
+  for (const line of lines) takeLine(book, sheet, line, into);
+  sumUp(lines, form, into);
+  if (finished !== undefined && told === undefined)
+    into.taken.push({
+      field: 'finished',
+      says: `Milking finished ${book.speaking.format.clock(instantText(finished))}`,
+      drafts: [{ type: 'milking-finished', at: finished, data: { milking: milking.id } }],
+    });
+  for (let line = 0; line < linesIn(form); line += 1) takeByHand(book, sheet, saving, line, into);
+  const note = form.one('note');
+  if (note !== undefined) into.notes.push(note);
+
+  const taken = into.taken.flatMap(({ field, drafts }) => drafts.map((draft) => ({ field, draft })));
+  const returns = returnsOf(book, into.notes, sheet, taken.length > 0);
+  return {
+    ...into,
+    drafts: [...taken.map(({ draft }) => draft), ...returns],
+    fields: [...taken.map(({ field }) => field), ...returns.map(() => 'who')],
+  };
+};
+
+const finishOf = (book: Book, form: Form, into: Gathering) => {
+  const typed = form.one('finished');
+  const told = finishedOf(book);
+  if (told !== undefined) {
+    if (typed !== undefined)
+      into.shut.push(`Milking finished: in the book already, ${book.speaking.format.time(instantText(told))}`);
+    return undefined;
+  }
+  if (typed === undefined) {
+    into.notTicked.push('When the milking finished is not said: the book takes its planned end and an hour');
+    return undefined;
+  }
+  const read = typedFinish(typed, book.span);
+  if (read.ok) return read.value;
+  into.troubles.set('finished', read.problem);
+  return undefined;
+};
+
+/** The box for all groups is no count of its own: it checks the others. */
+const sumUp = (lines: OnPaper['lines'], form: Form, into: Gathering): void => {
+  const all = form.one('count.all');
+  if (all === undefined) return;
+  if (!/^\d{1,6}$/.test(all)) {
+    into.troubles.set('count.all', `"${all.slice(0, 20)}" is not a number of cows; write it in figures`);
+    return;
+  }
+  const typed = lines.flatMap((line) => (line.kind === 'count' ? [form.one(line.field)] : []));
+  const sum = typed.reduce((total, each) => total + Number(each ?? 0), 0);
+  if (typed.every((each) => each !== undefined) && sum !== Number(all))
+    into.cautions.push(`The groups add up to ${sum}, the sheet says ${all} for all of them: check the figures`);
+};
+
+/** A set that came back before is not returned again, unless there is something new to say of it. */
+const returnsOf = (book: Book, notes: readonly string[], { who }: Sheet, adds: boolean): Draft[] => {
+  const { ref } = book.set.data;
+  const before = book.knowledge.known.farm.returned.has(ref);
+  const texts = noteTexts(notes);
+  if (before && texts.length === 0 && !adds) return [];
+  const by = who === undefined ? {} : { by: who };
+  const some = texts.length === 0 ? [{}] : texts.map((note) => ({ note }));
+  return some.map((note) => ({ type: 'sheet-returned', at: book.span.now, data: { ref, ...by, ...note } }));
+};
