@@ -59,10 +59,15 @@ export const typedFinish = (text: string, span: Span): Result<Instant> => {
     sameDay.ok && sameDay.value < milking.start ? wallTime(addDays(milking.day, 1), minutesOf(text), span) : sameDay;
   if (!at.ok) return at;
   if (next !== undefined && at.value > next)
-    return refused(`At ${text} the next milking had begun already; check when this one was finished`);
+    return sameDay.ok && sameDay.value < milking.start
+      ? refused(`${text} is before this milking began, ${milkingClock(span)}; check when it was finished`)
+      : refused(`At ${text} the next milking had begun already; check when this one was finished`);
   if (at.value > now) return refused(`${text} is still to come; write down when the milking is finished once it is`);
   return at;
 };
+
+const milkingClock = ({ schedule, milking }: Span): string =>
+  schedule.inForceOn(milking.day).data.milkings.find(({ name }) => name === milking.name)?.start ?? '';
 
 /** A wall time that the clocks skip is refused; of two that they repeat the later one that has been is taken: it holds longer. */
 const wallTime = (day: LocalDay, minutes: number, { schedule, now }: Span): Result<Instant> => {
