@@ -10,7 +10,7 @@ import { type Draft, idOf } from '../saving.ts';
 import type { Book } from './already.ts';
 import { medicines } from './dry-off-line.ts';
 import type { Gathering } from './taken.ts';
-import { type Sheet, timeOf } from './ticks.ts';
+import { type Sheet, timeOf } from './taking.ts';
 
 export const WHATS = {
   treatment: 'treated with (medicine)',

@@ -11,7 +11,7 @@ import type { Instant } from '../../../shared/instant.ts';
 import type { Book } from './already.ts';
 import type { DryLine } from './on-paper.ts';
 import type { Gathering } from './taken.ts';
-import type { Sheet, Taking } from './ticks.ts';
+import type { Sheet, Taking } from './taking.ts';
 import type { Span } from './when.ts';
 
 /** The four boxes as the udder stands. */

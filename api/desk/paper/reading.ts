@@ -6,7 +6,8 @@ import type { Book } from './already.ts';
 import { linesIn, takeByHand } from './by-hand.ts';
 import type { OnPaper } from './on-paper.ts';
 import { type Gathering, gathering, noteTexts } from './taken.ts';
-import { type Sheet, takeLine } from './ticks.ts';
+import type { Sheet } from './taking.ts';
+import { takeLine } from './ticks.ts';
 import { atThisMilking, typedFinish } from './when.ts';
 
 export interface Reading extends Omit<Gathering, 'troubles'> {
@@ -27,6 +28,7 @@ export const readPaper = (book: Book, { lines }: OnPaper, form: Form, saving: st
   const finished = finishOf(book, form, into) ?? told;
   const sheet: Sheet = { form, who: form.one('who'), at: atThisMilking(known, book.span, finished) };
   for (const line of lines) takeLine(book, sheet, line, into);
+  if (into.uncounted.length > 0) into.notTicked.push(`Not counted: ${into.uncounted.join(', ')}`);
   sumUp(lines, form, into);
   if (finished !== undefined && told === undefined)
     into.taken.push({

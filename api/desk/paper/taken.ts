@@ -17,6 +17,8 @@ export interface Gathering {
   /** What the paper says and no entry has room for; kept in the note of the return. */
   readonly notes: string[];
   readonly notTicked: string[];
+  /** Groups whose box is empty. */
+  readonly uncounted: string[];
   /** Ticked, but the book has it. */
   readonly shut: string[];
   readonly cautions: string[];
@@ -28,6 +30,7 @@ export const gathering = (): Gathering => ({
   taken: [],
   notes: [],
   notTicked: [],
+  uncounted: [],
   shut: [],
   cautions: [],
   troubles: new Map(),

@@ -1,38 +1,13 @@
 /** From the ticks of a form to what happened, line by line in the paper's order. What is not ticked records nothing and is said. */
-import { headAt } from '../../../projections/counts.ts';
-import type { Instant } from '../../../shared/instant.ts';
-import { instantText } from '../../../shared/instant.ts';
 import { assertNever } from '../../../shared/refusal.ts';
-import { plural } from '../../command-line/settings.ts';
 import type { Form } from '../ask.ts';
 import type { Draft } from '../saving.ts';
 import { type Book, courseOf, openRequests, type Stands, standsNow } from './already.ts';
+import { takeCount } from './count-line.ts';
 import { dryOffLine } from './dry-off-line.ts';
-import type { CountLine, DoseLine, PaperLine } from './on-paper.ts';
+import type { DoseLine, PaperLine } from './on-paper.ts';
 import type { Gathering } from './taken.ts';
-import { typedTime } from './when.ts';
-
-/** What the whole sheet says: who wrote it, and when a thing known only by its milking was. */
-export interface Sheet {
-  readonly form: Form;
-  readonly who: string | undefined;
-  readonly at: Instant;
-}
-
-export interface At {
-  readonly at: Instant;
-  readonly said: string;
-}
-
-/** The time of one line: its own, else that of the milking. Undefined where what was typed is no time: the trouble is noted. */
-export const timeOf = (book: Book, sheet: Sheet, field: string, into: Gathering): At | undefined => {
-  const typed = sheet.form.one(`${field}.time`);
-  if (typed === undefined) return { at: sheet.at, said: 'at this milking' };
-  const read = typedTime(typed, book.span);
-  if (read.ok) return { at: read.value, said: book.speaking.format.time(instantText(read.value)) };
-  into.troubles.set(field, read.problem);
-  return undefined;
-};
+import { type Sheet, type Taking, timeOf } from './taking.ts';
 
 /** Marks beside a box that is itself not ticked. */
 const STRAYS = ['by', 'time', 'sealant-given', 'quarters', 'band'];
@@ -107,13 +82,6 @@ export const takeLine = (book: Book, sheet: Sheet, line: PaperLine, into: Gather
   }
 };
 
-/** What a line needs to record something of its cow. */
-export interface Taking {
-  readonly time: At;
-  readonly draft: (type: Draft['type'], data: unknown) => Draft;
-  readonly take: (says: string, drafts: readonly Draft[], cow?: string) => void;
-}
-
 const takeDose = (
   book: Book,
   sheet: Sheet,
@@ -138,36 +106,6 @@ const takeDose = (
     course: { id: course.id, dose: line.dose, of: Math.max(course.of, line.dose), everyHours: course.everyHours },
   });
   take(`${doseName(line)} given by ${givenBy}`, [dose], stands.subjectAt(time.at));
-};
-
-/** Counted as they came in: the head that the sheet expected is that of the milking's start. */
-const takeCount = (book: Book, sheet: Sheet, line: CountLine, into: Gathering): void => {
-  const { shut } = standsNow(book, line);
-  const typed = sheet.form.one(line.field);
-  if (shut !== undefined) {
-    if (typed !== undefined) into.shut.push(`${line.group}: ${shut}`);
-    return;
-  }
-  if (typed === undefined) {
-    if (sheet.form.one(`${line.field}.time`) === undefined) into.notTicked.push(`${line.group}: not counted`);
-    else into.troubles.set(line.field, 'There is a time but no number: write what was counted, or empty the time');
-    return;
-  }
-  if (!/^\d{1,5}$/.test(typed)) {
-    into.troubles.set(line.field, `"${typed.slice(0, 20)}" is not a number of cows; write it in figures`);
-    return;
-  }
-  const { milking } = book.span;
-  const time = timeOf(book, { ...sheet, at: milking.start }, line.field, into);
-  if (time === undefined) return;
-  const count = Number(typed);
-  const apart = count - headAt(book.knowledge.known, line.group, time.at);
-  const against = apart === 0 ? 'as in the book' : `${Math.abs(apart)} ${apart > 0 ? 'more' : 'fewer'} than the book`;
-  into.taken.push({
-    field: line.field,
-    says: `${line.group}: ${plural(count, 'head', 'head')} counted, ${against}`,
-    drafts: [{ type: 'head-count', at: time.at, data: { group: line.group, count, milking: milking.id } }],
-  });
 };
 
 /** What is written in words and has no entry of its own. */

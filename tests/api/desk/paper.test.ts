@@ -393,7 +393,7 @@ describe('the rest of the paper', () => {
       finished: '16:38',
     });
     expect(read.text).toContain('Milkers: 5 head counted, 1 fewer than the book');
-    expect(read.text).toContain('Fresh: not counted');
+    expect(read.text).toContain('Not counted: Fresh, Dry');
     expect(said(recordedAfter(desk, before)).slice(0, 2)).toEqual([
       {
         type: 'head-count',

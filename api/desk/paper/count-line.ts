@@ -1,0 +1,37 @@
+/** One group of the count sheet: a number, or nothing. */
+import { headAt } from '../../../projections/counts.ts';
+import { plural } from '../../command-line/settings.ts';
+import { type Book, standsNow } from './already.ts';
+import type { CountLine } from './on-paper.ts';
+import type { Gathering } from './taken.ts';
+import { type Sheet, timeOf } from './taking.ts';
+
+/** Counted as they came in: the head that the sheet expected is that of the milking's start. */
+export const takeCount = (book: Book, sheet: Sheet, line: CountLine, into: Gathering): void => {
+  const { shut } = standsNow(book, line);
+  const typed = sheet.form.one(line.field);
+  if (shut !== undefined) {
+    if (typed !== undefined) into.shut.push(`${line.group}: ${shut}`);
+    return;
+  }
+  if (typed === undefined) {
+    if (sheet.form.one(`${line.field}.time`) === undefined) into.uncounted.push(line.group);
+    else into.troubles.set(line.field, 'There is a time but no number: write what was counted, or empty the time');
+    return;
+  }
+  if (!/^\d{1,5}$/.test(typed)) {
+    into.troubles.set(line.field, `"${typed.slice(0, 20)}" is not a number of cows; write it in figures`);
+    return;
+  }
+  const { milking } = book.span;
+  const time = timeOf(book, { ...sheet, at: milking.start }, line.field, into);
+  if (time === undefined) return;
+  const count = Number(typed);
+  const apart = count - headAt(book.knowledge.known, line.group, time.at);
+  const against = apart === 0 ? 'as in the book' : `${Math.abs(apart)} ${apart > 0 ? 'more' : 'fewer'} than the book`;
+  into.taken.push({
+    field: line.field,
+    says: `${line.group}: ${plural(count, 'head', 'head')} counted, ${against}`,
+    drafts: [{ type: 'head-count', at: time.at, data: { group: line.group, count, milking: milking.id } }],
+  });
+};
