@@ -107,6 +107,7 @@ const lateNews = (
   const listed = new Set(cowsOn(known, moment.schedule, onWall, milking));
   return heldAt(known, moment, asOf, reaching)
     .filter((standing) => !listed.has(standing.file.cow.key))
+    .filter((standing) => !standing.running.every((piece) => isOfHerDryOff(piece, standing, moment)))
     .map((standing): Notice => {
       const entries = [...new Set(standing.running.flatMap((piece) => piece.because.entries))].sort();
       const phase = milking.start > asOf ? 'before' : moment.hasEnded(milking) ? 'over' : 'running';
@@ -125,6 +126,20 @@ const lateNews = (
         because: because('R-31', 'alert.late-news', values, [...entries, onWall.id]),
       };
     });
+};
+
+/**
+ * The product that a dry-off in this milking itself names: it is given when she has been milked for the last time, so it was
+ * not in that milk. A dose that is written down by itself may have been given before she was milked (R-04).
+ */
+const isOfHerDryOff = (piece: HoldPiece, { file }: Standing, { milking, windowEnd }: Moment): boolean => {
+  const doses = new Set(file.cow.treatments.map(({ entry }) => entry.id));
+  return (
+    file.cow.dryOffs.some(
+      ({ id, at }) =>
+        at >= milking.start && at <= windowEnd && piece.began === at && piece.because.entries.includes(id),
+    ) && !piece.because.entries.some((id) => doses.has(id))
+  );
 };
 
 /** What holds her, in a word: the medicine, else the key of the reason. */

@@ -44,6 +44,26 @@ describe('late news', () => {
     expect(lateNews()).toEqual([expect.objectContaining({ cow: '102', milking: AFTERNOON, phase: 'running' })]);
   });
 
+  test('R-31 the product of a dry-off in the milking is given when she was milked out: no news, but a dose by itself is', async () => {
+    farm.say('medicine-listed', '2026-02-01T12:00:00Z', undefined, {
+      name: 'Cloxacillin benzathine, dry cow',
+      milkHold: 'not-for-milking-cows',
+      meatDays: 28,
+      dryCow: { minimumDryDays: 42, milkHoldAfterCalving: { hours: 96 } },
+    });
+    await farm.issue();
+    farm.at('2026-03-01T18:00:00Z');
+    const product = 'Cloxacillin benzathine, dry cow';
+    farm.say('dry-off', '2026-03-01T16:40:00Z', '101', { product, group: 'Dry' });
+    expect(lateNews()).toEqual([]);
+    // Her milk of an earlier milking was drawn after a dose that is known only now.
+    farm.say('dry-off', '2026-03-01T16:40:00Z', '102', { product: 'none', group: 'Dry' });
+    farm.say('treatment', '2026-03-01T16:40:00Z', '102', { medicine: product });
+    farm.say('dry-off', '2026-03-01T16:41:00Z', '103', { product, group: 'Dry' });
+    dose('103', '2026-03-01T16:00:00Z');
+    expect(lateNews().map(({ cow }) => cow)).toEqual(['102', '103']);
+  });
+
   test('R-31 issuing again inside the milking does not unsay it: she may have been milked by the old sheet', async () => {
     await farm.issue();
     farm.at('2026-03-01T16:45:00Z');
