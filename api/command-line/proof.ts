@@ -1,10 +1,8 @@
 /** `proof` and `checkpoint`: what an outsider needs to hold the book to its word. */
 import process from 'node:process';
 import { Command } from 'commander';
-import type { Book } from '../../events/book.ts';
-import { leafHash } from '../../events/log/merkle.ts';
-import { proveConsistency, proveInclusion, type Tree } from '../../events/log/proofs.ts';
-import { UserProblem } from '../../shared/refusal.ts';
+import type { Proof } from '../../events/log/proofs.ts';
+import { consistencyOf, inclusionOf, isSigned } from '../proof-tree.ts';
 import { note, outJson, withBook } from './settings.ts';
 
 export const proofCommand = (): Command =>
@@ -16,7 +14,7 @@ export const proofCommand = (): Command =>
         .argument('<entry>', "the entry's id, or its position")
         .option('--json', 'JSON is what it prints in any case')
         .action(async (entry: string, _: unknown, command: Command) =>
-          withBook(command, { readOnly: true }, (book) => inclusion(book, entry)),
+          withBook(command, { readOnly: true }, (book) => outProof(inclusionOf(book, entry))),
         ),
     )
     .addCommand(
@@ -25,50 +23,19 @@ export const proofCommand = (): Command =>
         .argument('<position>', 'the older position, as printed on a sheet or in a checkpoint')
         .option('--json', 'JSON is what it prints in any case')
         .action(async (position: string, _: unknown, command: Command) =>
-          withBook(command, { readOnly: true }, (book) => {
-            const tree = treeOf(book);
-            outJson(proveConsistency(tree, positionOf(position, tree.leaves.length)));
-          }),
+          withBook(command, { readOnly: true }, (book) => outProof(consistencyOf(book, position))),
         ),
     );
 
-const inclusion = (book: Book, entry: string): void => {
-  const tree = treeOf(book);
-  const { length } = tree.leaves;
-  const position = book.find(entry)[0]?.position ?? (/^\d{1,10}$/.test(entry) ? Number(entry) : 0);
-  const [row] = position < 1 ? [] : book.rows(position - 1, 1);
-  if (row === undefined) {
-    throw new UserProblem(`There is no entry ${entry} in this book of ${length}; give an id or a position`);
-  }
-  outJson(proveInclusion(tree, row.position, row.entry));
-};
-
-const PAGE = 5_000;
-
-/** Every leaf worked out from the stored text, and the checkpoint of them all. */
-const treeOf = (book: Book): Tree => {
-  const { position } = book.head();
-  const leaves: string[] = [];
-  for (let after = 0; after < position; after += PAGE) {
-    for (const { entry } of book.rows(after, Math.min(PAGE, position - after))) leaves.push(leafHash(entry));
-  }
-  return { leaves, checkpoint: signedOf(book), verifierKey: book.verifierKey };
-};
-
-const signedOf = (book: Book): string => {
-  const checkpoint = book.checkpoint();
-  if (checkpoint.endsWith('\nunsigned\n')) {
+/** Said beside the facts where it matters to an outsider. */
+const noteUnsigned = (checkpoint: string): void => {
+  if (!isSigned(checkpoint))
     note('The head of this book is not signed, so this proves nothing to an outsider; verify says why.');
-  }
-  return checkpoint;
 };
 
-export const positionOf = (text: string, most: number): number => {
-  const position = Number(text);
-  if (!/^\d{1,10}$/.test(text) || position > most) {
-    throw new UserProblem(`"${text}" is not a position of this book; give a whole number up to ${most}`, 2);
-  }
-  return position;
+const outProof = (proof: Proof): void => {
+  noteUnsigned(proof.checkpoint);
+  outJson(proof);
 };
 
 export const checkpointCommand = (): Command =>
@@ -77,7 +44,8 @@ export const checkpointCommand = (): Command =>
     .option('--json', 'print it as JSON, with the key to check it with')
     .action(async (options: { json?: boolean }, command: Command) =>
       withBook(command, { readOnly: true }, (book) => {
-        const checkpoint = signedOf(book);
+        const checkpoint = book.checkpoint();
+        noteUnsigned(checkpoint);
         if (options.json === true) outJson({ ...book.head(), checkpoint, verifierKey: book.verifierKey });
         else process.stdout.write(checkpoint);
       }),

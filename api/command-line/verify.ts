@@ -1,10 +1,9 @@
 /** `verify`: recomputes everything the book holds from its rows, and says what does not agree. */
 import process from 'node:process';
 import { Command } from 'commander';
-import type { Book, VerifyReport } from '../../events/book.ts';
-import { UserProblem } from '../../shared/refusal.ts';
-import { issuedChecks } from '../replay.ts';
-import { heldAgainstCheckpoint, heldAgainstPaper, type Witnessed } from '../witnesses.ts';
+import type { VerifyReport } from '../../events/book.ts';
+import { verified } from '../verified.ts';
+import { sayAlerts } from './alerts.ts';
 import { textOf } from './check-proof.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
 
@@ -24,21 +23,17 @@ export const verifyCommand = (): Command =>
     .option('--json', 'print the report as JSON and nothing else')
     .action(async (options: Options, command: Command) =>
       withBook(command, { readOnly: true }, (book) => {
-        const report = verified(book, options);
+        const { deep, paper, checkpoint } = options;
+        const kept = checkpoint === undefined ? undefined : textOf(checkpoint);
+        const report = verified(book, { deep, paper, checkpoint: kept });
         if (!report.ok) process.exitCode = 1;
         if (options.json === true) outJson(report);
-        else say(report);
+        else {
+          sayAlerts(book);
+          say(report);
+        }
       }),
     );
-
-const verified = (book: Book, { deep, paper, checkpoint }: Options): VerifyReport => {
-  const kept = checkpoint === undefined ? undefined : textOf(checkpoint);
-  const report = deep === true ? withDepth(book, book.verify()) : book.verify();
-  return [
-    ...(paper === undefined ? [] : [heldAgainstPaper(book, paper)]),
-    ...(kept === undefined ? [] : [heldAgainstCheckpoint(book, kept)]),
-  ].reduce(withWitness, report);
-};
 
 const say = (report: VerifyReport): void => {
   out(`${plural(report.position, 'entry', 'entries')}, root ${report.root}`);
@@ -53,39 +48,4 @@ const say = (report: VerifyReport): void => {
   out(`${plural(report.problems.length, 'thing does', 'things do')} NOT agree:`);
   for (const { position, problem } of report.problems)
     out(`  ${position === null ? '' : `position ${position}: `}${problem}`);
-};
-
-const withWitness = (report: VerifyReport, witness: Witnessed): VerifyReport =>
-  witness.agrees
-    ? { ...report, notes: [...report.notes, witness.says] }
-    : {
-        ...report,
-        ok: false,
-        problems: [...report.problems, { position: witness.position, problem: witness.says }],
-      };
-
-/** Every issued set, its rows worked out again. */
-const withDepth = (book: Book, report: VerifyReport): VerifyReport => {
-  let checks: ReturnType<typeof issuedChecks>;
-  try {
-    checks = issuedChecks(book);
-  } catch (error) {
-    if (!(error instanceof UserProblem) && report.ok) throw error;
-    // A log that is damaged may not be fit to be worked out again; what is wrong with it is told already.
-    const problem = `the issued sets can't be worked out again (${error instanceof Error ? error.message : 'unknown'})`;
-    return { ...report, ok: false, problems: [...report.problems, { position: null, problem }] };
-  }
-  const wrong = checks.filter((check) => check.agrees === false);
-  const elsewhere = checks.filter((check) => check.agrees === null);
-  const says = (check: (typeof checks)[number]): string => `set ${check.ref}: ${check.why ?? ''}`;
-  return {
-    ...report,
-    ok: report.ok && wrong.length === 0,
-    problems: [...report.problems, ...wrong.map((check) => ({ position: check.position, problem: says(check) }))],
-    notes: [
-      ...report.notes,
-      `${plural(checks.length - elsewhere.length, 'issued set')} worked out again from the log.`,
-      ...elsewhere.map(says),
-    ],
-  };
 };
