@@ -9,6 +9,7 @@ import { medicinePages } from './medicine-pages.ts';
 import { milkingPages } from './milking.tsx';
 import { openPages } from './open.tsx';
 import { paperPages } from './paper/pages.tsx';
+import { recordsPages } from './records.tsx';
 import { writePages } from './write/write.tsx';
 import { writtenPages } from './write/written.tsx';
 
@@ -24,4 +25,5 @@ export const DESK_PAGES: readonly DeskPage[] = [
   ...writePages,
   ...openPages,
   ...paperPages,
+  ...recordsPages,
 ];
