@@ -1,6 +1,7 @@
 /** From a book to what goes on paper: which milking is asked about, and its views. */
 import type { Book } from '../events/book.ts';
 import type { Aside, Entry } from '../events/entry.ts';
+import { withAhead } from '../projections/ahead.ts';
 import { type Known, know } from '../projections/know.ts';
 import type { Milking } from '../projections/schedule.ts';
 import type { Views } from '../projections/views.ts';
@@ -55,8 +56,9 @@ export const tonight = (book: Book, question: Question = {}): Tonight =>
 
 /** The same from what was read already; `now` is when the asking is done where the question does not say. */
 export const tonightFrom = (knowledge: Knowledge, question: Question, now: Instant): Tonight => {
-  const { known, position, root, entries, asides } = knowledge;
+  const { position, root, entries, asides } = knowledge;
   const asOf = question.asOf ?? question.knownAt ?? now;
+  const known = withAhead(knowledge.known, asOf);
   if (known.farm.schedule === undefined && (question.knownAt !== undefined || question.position !== undefined))
     throw new UserProblem(
       'This book knew no farm at that moment: its farm-set-up was recorded later; ask about a later one',

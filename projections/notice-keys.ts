@@ -11,3 +11,6 @@ export const noSheetKey = (milking: string): string => `no-sheet:${milking}`;
 /** `tank`: where the farm has several and the test does not say which. */
 export const tankPositiveKey = (entryId: string, tank?: string): string =>
   tank === undefined ? `tank-positive:${entryId}` : `tank-positive:${entryId}:${tank}`;
+
+/** Timed in the future by another book's clock. */
+export const aheadKey = (entry: string): string => `ahead:${entry}`;

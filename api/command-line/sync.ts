@@ -3,6 +3,8 @@ import fs from 'node:fs';
 import process from 'node:process';
 import { SingleBar } from 'cli-progress';
 import { Command } from 'commander';
+import type { Book } from '../../events/book.ts';
+import { know } from '../../projections/know.ts';
 import { instantText } from '../../shared/instant.ts';
 import { addressOf, tokenOf } from '../sync/address.ts';
 import { otherBookAt } from '../sync/other-book.ts';
@@ -49,7 +51,7 @@ export const syncCommand = (): Command =>
           sayAlerts(book);
           say(synced, address, isNew ? path : undefined);
         }
-        for (const caution of cautions(synced, instantText(book.clock.now()))) note(caution);
+        for (const caution of [...cautions(synced, instantText(book.clock.now())), ...staysHere(book)]) note(caution);
       });
     });
 
@@ -80,7 +82,7 @@ const cautions = ({ skewSeconds, otherTime, pulled, pushed, otherSigned }: Synce
     : []),
   ...(pulled.ahead + pushed.ahead > 0
     ? [
-        `${plural(pulled.ahead + pushed.ahead, 'entry is', 'entries are')} timed in the future by the clock of the book that took ${pulled.ahead + pushed.ahead === 1 ? 'it' : 'them'} (${pulled.ahead} here, ${pushed.ahead} there). They count only from that time on: strike them and enter them again with the right time.`,
+        `${plural(pulled.ahead + pushed.ahead, 'entry is', 'entries are')} timed in the future by the clock of the book that took ${pulled.ahead + pushed.ahead === 1 ? 'it' : 'them'} (${pulled.ahead} here, ${pushed.ahead} there). Until then their cows are held: strike them and enter them again with the right time.`,
       ]
     : []),
   ...(pulled.aside > 0
@@ -95,6 +97,18 @@ const cautions = ({ skewSeconds, otherTime, pulled, pushed, otherSigned }: Synce
     : []),
   ...(otherSigned ? [] : ['The other book has no key to sign with: its log was checked, but nobody signs for it.']),
 ];
+
+/** What this book refused is no entry, so the other one does not know of it and holds nobody for it. */
+const staysHere = (book: Book): string[] => {
+  const { entries, asides } = book.read();
+  const ours = know(entries, asides).asides.filter(({ id }) => id === undefined || book.find(id).length === 0);
+  const cows = [...new Set(ours.flatMap((aside) => aside.cows))];
+  return ours.length === 0
+    ? []
+    : [
+        `${plural(ours.length, 'refused entry stays', 'refused entries stay')} here${cows.length === 0 ? '' : ` (cows ${cows.join(', ')})`}: the other book does not know of ${ours.length === 1 ? 'it' : 'them'} and holds nobody for it. Enter again what was meant, settle it here, and sync again.`,
+      ];
+};
 
 const spoken = (seconds: number): string => {
   if (seconds < 2 * 3_600) return `${Math.round(seconds / 60)} minutes`;

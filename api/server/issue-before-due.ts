@@ -3,6 +3,7 @@
  * says and the time, so the same book at the same time decides the same after any restart or change of the clock.
  */
 
+import { withAhead } from '../../projections/ahead.ts';
 import type { Milking } from '../../projections/schedule.ts';
 import { viewsAt } from '../../projections/views-at.ts';
 import { endedBy } from '../../projections/window.ts';
@@ -60,7 +61,7 @@ export const dueNow = (
       milking.id,
     );
     if (set === undefined) return { milking, set, why: 'no-set' };
-    const views = viewsAt(known, { milking, asOf: now, position });
+    const views = viewsAt(withAhead(known, now), { milking, asOf: now, position });
     return { milking, set, why: wrongOn(views, set, milking.start <= now) };
   });
   const firstIssued = Math.min(

@@ -113,7 +113,7 @@ test('every request in the text is answered as the text says', async () => {
 });
 
 test('the table of problems has every one that the server knows, under its status, and no other', () => {
-  const listed = [...TEXT.matchAll(/^\| (\d{3}) \| `([a-z-]+)` \| \S.* \|$/gm)].map(([, status, name]) => [
+  const listed = [...TEXT.matchAll(/^\| (\d{3}) +\| `([a-z-]+)` +\| \S.* \|$/gm)].map(([, status, name]) => [
     name,
     Number(status),
   ]);

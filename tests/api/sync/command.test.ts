@@ -125,6 +125,17 @@ test('an entry timed in the future by the clock of the book that takes it is cou
   expect(problems).toMatch(/1 entry is timed in the future by the clock of the book that took it \(0 here, 1 there\)/);
 });
 
+test('R-27 what this book refused stays here, and the sync says for which cows nobody else knows of it', async () => {
+  const server = await aServer();
+  const file = newPath();
+  const env = { BYREBOOK_TOKEN: server.tokens.book };
+  await sync(file, [server.url], env);
+  const book = opened(file, { clock: systemClock });
+  tell(book, systemClock.now(), [{ ...doseOf('102'), data: { medicne: 'x' } }]);
+  const { problems } = await sync(file, [server.url], env);
+  expect(problems).toMatch(/1 refused entry stays here \(cows 102\): the other book does not know of it/);
+});
+
 const problemOf = (work: () => unknown): { message: string; exitCode: number } => {
   try {
     work();
