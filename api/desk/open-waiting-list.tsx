@@ -29,7 +29,10 @@ const WaitingItem = ({ hold, number, on }: { hold: WaitingHold; number: number; 
       </h3>
       <ul>
         {reasons.map((reason) => (
-          <li>{hand.says(reason)}</li>
+          <li>
+            {reason.key.startsWith('meat.') ? 'Meat: ' : 'Milk: '}
+            {hand.says(reason)}
+          </li>
         ))}
       </ul>
       <Stands standings={[standing]} moment={moment} hand={hand} />

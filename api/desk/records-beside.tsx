@@ -18,7 +18,7 @@ export const ListsBeside = ({ three }: { three: Three }) => {
     three.wall === undefined ? undefined : new Map(listsOf(three.wall.sheetOf).map((each) => [each.list, each.cows]));
   const present = new Map(listsOf(three.present).map((each) => [each.list, each.cows]));
   return (
-    <div class="scroll">
+    <section class="scroll" tabindex={0} aria-label="Lists side by side, the table">
       <table>
         <Head three={three} first="List" />
         <tbody>
@@ -40,7 +40,7 @@ export const ListsBeside = ({ three }: { three: Three }) => {
           })}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 };
 
@@ -56,7 +56,7 @@ export const HeldBeside = ({ three, format }: { three: Three; format: Format }) 
     return held.tankFrom === null ? until : `${until}, in the tank from ${format.milking(held.tankFrom)}`;
   };
   return (
-    <div class="scroll">
+    <section class="scroll" tabindex={0} aria-label="Cows side by side, the table">
       <table>
         <Head three={three} first="Cow" />
         <tbody>
@@ -81,7 +81,7 @@ export const HeldBeside = ({ three, format }: { three: Three; format: Format }) 
           })}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 };
 

@@ -8,6 +8,7 @@ import { type Difference, type DifferenceReason, type IssuedThen, type Replay, r
 import type { Desk } from './ask.ts';
 import type { AtHand } from './at-hand.ts';
 import { page } from './layout.tsx';
+import { SHEETS } from './milking.tsx';
 import { HeldBeside, ListsBeside } from './records-beside.tsx';
 import { sheetOfIssued, sheetOfViews } from './records-lists.ts';
 
@@ -80,7 +81,7 @@ const IssuedSet = ({ set, hand, isShown }: { set: IssuedThen; hand: AtHand; isSh
         {set.papers.map((sheet) => (
           <li>
             <a class="button" href={`/issued/${set.ref}/${sheet}.pdf`}>
-              {sheet} <span class="hint">PDF as issued</span>
+              {nameOf(sheet)} (PDF)
             </a>
           </li>
         ))}
@@ -88,6 +89,8 @@ const IssuedSet = ({ set, hand, isShown }: { set: IssuedThen; hand: AtHand; isSh
     )}
   </div>
 );
+
+const nameOf = (sheet: string): string => Object.entries(SHEETS).find(([name]) => name === sheet)?.[1] ?? sheet;
 
 const verdictOf = ({ agrees, why }: IssuedThen): string => {
   if (agrees === true) return 'Worked out again from the log at its position, every row agrees.';
@@ -109,7 +112,7 @@ const Differences = ({ differences, hand }: { differences: readonly Difference[]
   differences.length === 0 ? (
     <p class="card">Nothing that is known now would have changed these sheets.</p>
   ) : (
-    <div class="scroll">
+    <section class="scroll" tabindex={0} aria-label="Differences, the table">
       <table>
         <thead>
           <tr>
@@ -141,7 +144,7 @@ const Differences = ({ differences, hand }: { differences: readonly Difference[]
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 
 const TIMES = /\d{4}-\d{2}-\d{2}(T[\d:.]+Z|\/[^,;]+)?/g;

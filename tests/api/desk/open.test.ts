@@ -151,7 +151,7 @@ describe('the vet’s times', () => {
     const desk = await aDesk();
     tellBook(desk, [unlisted]);
     const open = await desk.get('/open');
-    expect(open.text).toMatch(/104: the vet’s times are wanted/);
+    expect(open.text).toMatch(/104: the vet’s times are wanted *Milk: Pine tar.*Meat: Pine tar/);
     const times = { milkHours: '72', meatDays: '5', prescribedBy: 'Dr Okafor' };
     const reading = await desk.send(open, times, '/open/vet');
     expect(reading.text).toMatch(
