@@ -1,15 +1,15 @@
 /** Every page of the desk. */
 import type { DeskPage } from './ask.ts';
-import { firstRunPages } from './begin-pages.ts';
-import { cowPages } from './cow.tsx';
-import { farmPages } from './farm.tsx';
-import { herdPages } from './herd.tsx';
+import { firstRunPages } from './begin/begin-pages.ts';
+import { cowPages } from './cow/cow.tsx';
+import { farmPages } from './farm/farm.tsx';
+import { herdPages } from './herd/herd.tsx';
 import { issuedPages } from './issued.tsx';
-import { medicinePages } from './medicine-pages.ts';
+import { medicinePages } from './medicines/medicine-pages.ts';
 import { milkingPages } from './milking.tsx';
-import { openPages } from './open.tsx';
+import { openPages } from './open/open.tsx';
 import { paperPages } from './paper/pages.tsx';
-import { recordsPages } from './records.tsx';
+import { recordsPages } from './records/records.tsx';
 import { writePages } from './write/write.tsx';
 import { writtenPages } from './write/written.tsx';
 

@@ -1,6 +1,6 @@
 /** The first run: a farm from nothing to its first sheets, step by step, each step in the book, nothing guessed. */
 import { describe, expect, test } from 'vitest';
-import { onPage } from '../../../api/desk/begin-herd-read.ts';
+import { onPage } from '../../../api/desk/begin/begin-herd-read.ts';
 import type { Entry } from '../../../events/entry.ts';
 import { type ADesk, aDesk, type Browser, browserOf, type Seen } from './a-desk.ts';
 

@@ -1,0 +1,69 @@
+/** The farm's set-up in plain words: what is in force, and what will be. */
+
+import { kindsFor } from '../../devices/roles.ts';
+import type { Ask, Desk, DeskPage } from '../ask.ts';
+import { atHand } from '../at-hand.ts';
+import { goTo, page } from '../layout.tsx';
+import { farmChangePages, latestOf } from './farm-change.tsx';
+import { Changes } from './farm-look.tsx';
+import { changedLines, setUpLines } from './farm-words.ts';
+
+export const farmPages: readonly DeskPage[] = [
+  { method: 'get', path: '/farm', right: 'herd', run: (desk, ask) => inForcePage(desk, ask) },
+  ...farmChangePages,
+];
+
+const inForcePage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Response> => {
+  const hand = atHand(desk, visitor, '/farm');
+  if (hand === undefined) return goTo('/begin');
+  const { schedule, format, frame } = hand;
+  const now = schedule.inForceAt(desk.now());
+  const latest = latestOf(hand);
+  const lines = setUpLines(now.data);
+  const may = kindsFor(visitor.caller.role) === null;
+  const noCows = hand.answer.known.herd.animals.length === 0;
+  return page({
+    ...frame,
+    title: 'The farm',
+    children: (
+      <>
+        {url.searchParams.get('saved') === null ? null : (
+          <p class="done" role="status">
+            The set-up is written down.
+          </p>
+        )}
+        {noCows && may ? (
+          <p>
+            No cow is in the book yet: <a href="/begin">go on with setting up</a>.
+          </p>
+        ) : null}
+        {latest.id === now.id ? null : (
+          <section class="notices doubt" aria-label="Not in force yet">
+            <h2>From {format.longDay(latest.from)}</h2>
+            <Changes changes={changedLines(lines, setUpLines(latest.data))} />
+          </section>
+        )}
+        <section class="card" aria-label="In force">
+          <h2>In force since {format.longDay(now.from)}</h2>
+          <dl class="facts">
+            {lines.map(({ what, says }) => (
+              <div>
+                <dt>{what}</dt>
+                <dd>{says}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+        {may ? (
+          <p class="actions">
+            <a class="button" href="/farm/change">
+              Change the set-up
+            </a>
+          </p>
+        ) : (
+          <p>The manager changes it.</p>
+        )}
+      </>
+    ),
+  });
+};

@@ -1,0 +1,176 @@
+/** What came onto the shelf, and what left it other than into a cow. */
+
+import { medicineStock, type StockRow } from '../../../projections/medicine-stock.ts';
+import { kindsFor } from '../../devices/roles.ts';
+import { RequestProblem } from '../../server/problem.ts';
+import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
+import { type AtHand, atHand } from '../at-hand.ts';
+import { type Given, Input, NO_PROBLEMS, type Problems, typedOf, Wrong } from '../farm/farm-field.tsx';
+import { figuresOf, filled } from '../farm/farm-figures.ts';
+import { SAVED_ALREADY, savedBefore } from '../farm/farm-once.ts';
+import { sentenceFor } from '../farm/farm-read.ts';
+import { goTo, page } from '../layout.tsx';
+import { checkDrafts, type Draft, save } from '../saving.ts';
+import { localTime, readLocalTime } from '../write/timing.tsx';
+import { listedMedicines } from './medicine-words.ts';
+
+type Way = 'received' | 'disposed';
+
+const TITLES: Readonly<Record<Way, string>> = {
+  received: 'A delivery came',
+  disposed: 'Thrown away or handed back',
+};
+
+const pagesOf = (way: Way): readonly DeskPage[] => [
+  {
+    method: 'get',
+    path: `/medicines/${way}`,
+    right: 'herd',
+    run: (desk, ask) => {
+      const hand = atHand(desk, ask.visitor, '/medicines');
+      if (hand === undefined) return goTo('/begin');
+      if (kindsFor(ask.visitor.caller.role)?.includes(`medicine-${way}`) === false)
+        throw new RequestProblem('not-allowed', 'The manager or the record keeper writes down what is on the shelf');
+      const medicine = ask.url.searchParams.get('medicine');
+      const typed = typedOf(
+        new Map([
+          ['at', [localTime(hand.schedule.inForceAt(desk.now()).zone, desk.now())]],
+          ...(medicine === null ? [] : [['medicine', [medicine]] as const]),
+        ]),
+      );
+      return formPage(desk, hand, way, ask.visitor.once(), { typed, problems: NO_PROBLEMS });
+    },
+  },
+  { method: 'post', path: `/medicines/${way}`, right: 'push', run: (desk, ask) => written(desk, ask, way) },
+];
+
+export const medicineShelfPages: readonly DeskPage[] = [...pagesOf('received'), ...pagesOf('disposed')];
+
+const formPage = (desk: Desk, hand: AtHand, way: Way, once: string, given: Given, status = 200) => {
+  const stock = medicineStock(hand.answer.known);
+  const names = listedMedicines(hand.answer.known.farm, desk.now()).map(({ data }) => data.name);
+  return page(
+    {
+      ...hand.frame,
+      title: TITLES[way],
+      children: (
+        <>
+          <Wrong problems={given.problems} />
+          <form class="card" method="post" action={`/medicines/${way}`}>
+            <input type="hidden" name="once" value={once} />
+            <Input
+              label="Medicine"
+              name="medicine"
+              given={given}
+              list="medicines"
+              required
+              hint="As it stands on the list of medicines"
+            />
+            <div class="row">
+              <Input label="How much" name="quantity" given={given} figures required />
+              <Input
+                label="Unit"
+                name="unit"
+                given={given}
+                list="units"
+                required
+                hint="The one that doses are written in, such as tube or ml: units are not converted"
+              />
+              <Input label="Batch" name="batch" given={given} list="batches" />
+              {way === 'received' ? <Input label="Expires" name="expires" given={given} type="date" /> : null}
+            </div>
+            {way === 'received' ? (
+              <div class="row">
+                <Input label="Supplier" name="supplier" given={given} />
+                <Input label="Supplier’s address" name="supplierAddress" given={given} />
+                <Input label="Proof of purchase" name="proof" given={given} hint="Such as the number of the invoice" />
+              </div>
+            ) : (
+              <Input label="How and why" name="how" given={given} hint="Such as: expired, handed back to the vet" />
+            )}
+            <Input label="When" name="at" given={given} type="datetime-local" required />
+            <List id="medicines" values={names} />
+            <List
+              id="units"
+              values={unique(
+                stock.map(({ unit }) => unit),
+                ['tube', 'ml', 'bolus', 'g'],
+              )}
+            />
+            <List id="batches" values={unique(stock.flatMap(({ batch }: StockRow) => batch ?? []))} />
+            <p class="actions">
+              <button type="submit">Save</button>
+              <a href="/medicines">Leave it</a>
+            </p>
+          </form>
+        </>
+      ),
+    },
+    status,
+  );
+};
+
+const unique = (...values: readonly (readonly string[])[]): string[] => [...new Set(values.flat())];
+
+const List = ({ id, values }: { id: string; values: readonly string[] }) => (
+  <datalist id={id}>
+    {values.map((value) => (
+      <option value={value} />
+    ))}
+  </datalist>
+);
+
+const written = (desk: Desk, { form, visitor }: Ask, way: Way): Response | Promise<Response> => {
+  const saving = savingOf(form);
+  const hand = atHand(desk, visitor, '/medicines');
+  if (hand === undefined) return goTo('/begin');
+  const problems = new Map<string, string>();
+  const again = (wrong: Problems, once = form.one('once') ?? '') =>
+    formPage(desk, hand, way, once, { typed: form, problems: wrong }, 400);
+  const value = figuresOf(form, problems).number('quantity');
+  const need = (name: string, sentence: string): void => {
+    if (form.one(name) === undefined) problems.set(name, sentence);
+  };
+  need('medicine', 'Say which medicine it was');
+  need('quantity', 'Say how much it was');
+  need('unit', 'Say in which unit, such as tube or ml');
+  if (value === 0) problems.set('quantity', 'Nothing was moved then: give more than 0, or leave it');
+  const at = readLocalTime(hand.schedule.inForceAt(desk.now()).zone, form.one('at') ?? '');
+  if (!at.ok) problems.set('at', at.problem);
+  if (problems.size > 0 || !at.ok) return again(problems);
+  const text = (name: string): string | undefined => form.one(name);
+  const drafts: Draft[] = [
+    {
+      type: `medicine-${way}`,
+      at: at.value,
+      data: filled({
+        medicine: text('medicine'),
+        quantity: { value, unit: text('unit') },
+        batch: text('batch'),
+        ...(way === 'received'
+          ? {
+              expires: text('expires'),
+              supplier: text('supplier'),
+              supplierAddress: text('supplierAddress'),
+              proof: text('proof'),
+            }
+          : { how: text('how') }),
+      }),
+    },
+  ];
+  const before = savedBefore(desk, saving, drafts);
+  if (before === 'same') return goTo(`/medicines?done=${way}#stock`);
+  if (before === 'other') return again(new Map([['', SAVED_ALREADY]]), visitor.once());
+  const checked = checkDrafts(desk, visitor, saving, drafts);
+  if (!checked.ok)
+    return again(new Map(checked.troubles.map(({ problem, pointer }) => [fieldOf(pointer), sentenceFor(problem)])));
+  save(desk, checked.passed);
+  return goTo(`/medicines?done=${way}#stock`);
+};
+
+/** `/data/quantity/unit` → `unit`, `/time` → `at`. */
+const fieldOf = (pointer = ''): string => {
+  if (pointer === '/time') return 'at';
+  const last = pointer.split('/').at(-1) ?? '';
+  return pointer.startsWith('/data/') ? (last === 'value' ? 'quantity' : last) : '';
+};

@@ -1,0 +1,100 @@
+/** Entries behind what stands open, with both times, and the way to strike one or to enter it again. */
+import type { Entry } from '../../../events/entry.ts';
+import { instantText } from '../../../shared/instant.ts';
+import { kindsFor } from '../../devices/roles.ts';
+import type { Visitor } from '../ask.ts';
+import type { AtHand } from '../at-hand.ts';
+
+export const mayWrite = ({ caller }: Visitor, type: string): boolean => kindsFor(caller.role)?.includes(type) ?? true;
+
+/** What only the book writes, and strikes, can't be struck; a settling ends a matter and is not undone. */
+const STAYS = new Set(['sheet-issued', 'entry-struck', 'book-continued', 'settled']);
+/** Entered with what belongs to it, not by a form for one cow. */
+const NOT_AGAIN = new Set([...STAYS, 'farm-set-up', 'medicine-listed', 'sheet-returned']);
+
+/** The entries of a book by id; one id may stand for several. */
+export type EntriesById = ReadonlyMap<string, readonly Entry[]>;
+
+export const entriesById = (entries: readonly Entry[]): EntriesById => {
+  const byId = new Map<string, Entry[]>();
+  for (const entry of entries) byId.set(entry.id, [...(byId.get(entry.id) ?? []), entry]);
+  return byId;
+};
+
+export const Entries = ({
+  ids,
+  byId,
+  hand,
+  visitor,
+}: {
+  ids: readonly string[];
+  byId: EntriesById;
+  hand: AtHand;
+  visitor: Visitor;
+}) => {
+  const found = [...new Set(ids)].flatMap((id) => byId.get(id) ?? []);
+  if (found.length === 0) return null;
+  const struck = new Map(hand.answer.known.strikes.struck.map(({ entry, by }) => [entry, by]));
+  const time = (instant: Entry['at']) => hand.format.time(instantText(instant));
+  return (
+    <details class="behind">
+      <summary>{found.length === 1 ? 'The entry behind it' : `The ${found.length} entries behind it`}</summary>
+      <ul>
+        {found.map((entry) => (
+          <li>
+            <p>
+              <strong>
+                {entry.subject === undefined ? '' : `${entry.subject}: `}
+                {hand.format.about(entry.type)}
+              </strong>{' '}
+              {detailOf(entry)}
+            </p>
+            <p class="hint">
+              {`Happened ${time(entry.at)}; written down ${time(entry.recordedAt)} by ${entry.author}, ${entry.source}; position ${entry.position}`}
+            </p>
+            <Struck by={struck.get(entry)} time={time} />
+            {struck.has(entry) ? null : <Ways entry={entry} visitor={visitor} />}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+};
+
+const Struck = ({ by, time }: { by: Entry | undefined; time: (instant: Entry['at']) => string }) =>
+  by?.type === 'entry-struck' ? (
+    <p class="hint">
+      Struck {time(by.recordedAt)} by {by.author}: {by.data.reason}
+    </p>
+  ) : null;
+
+const Ways = ({ entry, visitor }: { entry: Entry; visitor: Visitor }) => {
+  const ways: [path: string, words: string][] = [];
+  if (!STAYS.has(entry.type) && mayWrite(visitor, 'entry-struck'))
+    ways.push([`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`, 'Strike this entry']);
+  if (!NOT_AGAIN.has(entry.type) && mayWrite(visitor, entry.type))
+    ways.push([writePath(entry.type, entry.subject), 'Enter it again, put right']);
+  return <Links ways={ways} />;
+};
+
+/** Ways on, each a path and its words. */
+export const Links = ({ ways }: { ways: readonly (readonly [path: string, words: string])[] }) =>
+  ways.length === 0 ? null : (
+    <p class="ways">
+      {ways.map(([path, words]) => (
+        <>
+          <a href={path}>{words}</a>{' '}
+        </>
+      ))}
+    </p>
+  );
+
+export const writePath = (type: string, cow?: string): string =>
+  `/write/${type}${cow === undefined ? '' : `?cow=${encodeURIComponent(cow)}`}`;
+
+/** What it says, field by field. */
+const detailOf = (entry: Entry): string =>
+  Object.entries(entry.data)
+    .filter(([field]) => field !== 'sheets')
+    .map(([field, value]) => `${field} ${typeof value === 'object' ? JSON.stringify(value) : String(value)}`)
+    .join(', ');
