@@ -4,8 +4,9 @@ import { isBarnNumber, officialDigits } from '../shared/cow-number.ts';
 import { type Instant, parseInstant } from '../shared/instant.ts';
 import type { Aside, Entry, Said, Unusable } from './entry.ts';
 import { envelope, sentenceOf } from './envelope.ts';
-import { isEntryType, KINDS } from './kinds.ts';
-import { upcast } from './upcast.ts';
+import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
+import { sureOf, UNSURE } from './sure.ts';
+import { UPCAST_STEPS, upcast } from './upcast.ts';
 
 export interface StoredRow {
   readonly position: number;
@@ -23,6 +24,8 @@ export const readStored = (row: StoredRow): { ok: true; entry: Entry } | { ok: f
   } catch {
     return unusable(row, {}, 'the stored text is not readable; run verify');
   }
+  const plain = plainEntry(row, value);
+  if (plain !== undefined) return { ok: true, entry: plain };
   const { sequence: _, recordedtime, via, ...said } = value;
   const shape = envelope.safeParse(said, { reportInput: true });
   if (!shape.success) return unusable(row, value, sentenceOf(shape.error.issues).problem);
@@ -54,6 +57,64 @@ export const readStored = (row: StoredRow): { ok: true; entry: Entry } | { ok: f
     ...(typeof via === 'string' ? { via } : {}),
   };
   return { ok: true, entry: entry as Entry };
+};
+
+const SURE = new Map(ENTRY_TYPES.map((type) => [type, sureOf(KINDS[type].schema)]));
+const SURE_OF = {
+  specversion: sureOf(envelope.shape.specversion),
+  id: sureOf(envelope.shape.id),
+  subject: sureOf(envelope.shape.subject),
+  author: sureOf(envelope.shape.author),
+  source: sureOf(envelope.shape.source),
+};
+
+/**
+ * The entry, where it is surely a good one by the same schemas; else undefined, and they are asked themselves. Nearly
+ * every stored entry is plain, and this is several times faster.
+ */
+const plainEntry = (row: StoredRow, value: Readonly<Record<string, unknown>>): Entry | undefined => {
+  const { specversion, id, type, subject, time, author, source, data, sequence, recordedtime, via } = value;
+  if (typeof type !== 'string' || typeof time !== 'string' || typeof recordedtime !== 'string') return undefined;
+  if (!isEntryType(type) || UPCAST_STEPS.length > 0) return undefined;
+  // Every field there is one of these, and none is another.
+  let fields = 7 + (subject === undefined ? 0 : 1) + (sequence === undefined ? 0 : 1) + (via === undefined ? 0 : 1) + 1;
+  for (const _ in value) fields -= 1;
+  const wanted = KINDS[type].subject;
+  if (fields !== 0 || (subject === undefined ? wanted === 'cow' : wanted === 'farm')) return undefined;
+  if (SURE_OF.specversion(specversion) === UNSURE || SURE_OF.id(id) === UNSURE) return undefined;
+  if (subject !== undefined && SURE_OF.subject(subject) === UNSURE) return undefined;
+  const writer = SURE_OF.author(author);
+  const place = SURE_OF.source(source);
+  const payload = SURE.get(type)?.(data) ?? UNSURE;
+  const at = parseInstant(time);
+  if (writer === UNSURE || place === UNSURE || payload === UNSURE || !at.ok) return undefined;
+  const { content, position } = row;
+  const recordedAt = recordedOf(recordedtime);
+  // Written out twice: copying fields from object to object costs more than the checks do.
+  const entry: object =
+    subject === undefined
+      ? { id, type, at: at.value, author: writer, source: place, data: payload, content, position, recordedAt }
+      : {
+          id,
+          type,
+          subject,
+          at: at.value,
+          author: writer,
+          source: place,
+          data: payload,
+          content,
+          position,
+          recordedAt,
+        };
+  return (typeof via === 'string' ? { ...entry, via } : entry) as Entry;
+};
+
+let lastRecorded: { readonly text: string; readonly at: Instant } | undefined;
+
+/** A batch is recorded at one time: the same text is not read again. */
+const recordedOf = (text: string): Instant => {
+  if (lastRecorded?.text !== text) lastRecorded = { text, at: instantOf(text) };
+  return lastRecorded.at;
 };
 
 /** A stored but unusable entry as something set aside. */

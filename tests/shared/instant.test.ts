@@ -1,4 +1,5 @@
 /** Points in time: what is read, what is refused, and the arithmetic in hours. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   HOUR,
@@ -14,6 +15,32 @@ import { mustBe } from '../../shared/refusal.ts';
 const at = (text: string): Instant => mustBe(parseInstant(text));
 
 describe('reading a time', () => {
+  test('every point in time from 1900 on, written in UTC, is read as itself', () => {
+    const whole = { min: Date.UTC(1900, 0, 1), max: Date.UTC(9999, 11, 31) };
+    fc.assert(
+      fc.property(fc.integer(whole), (milliseconds) => {
+        const text = new Date(milliseconds).toISOString();
+        expect(at(text)).toBe(milliseconds);
+        expect(at(`${text.slice(0, 19)}Z`)).toBe(Math.floor(milliseconds / 1_000) * 1_000);
+      }),
+      { numRuns: 5_000, seed: 20260314 },
+    );
+  });
+
+  test('a time with any one character changed is read as the calendar reads it, or not at all', () => {
+    const chars = fc.constantFrom(...'0123456789:-.TZ /+x'.split(''));
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 23 }), chars, (place, char) => {
+        const text = '2026-10-28T12:34:56.789Z';
+        const changed = `${text.slice(0, place)}${char}${text.slice(place + 1)}`;
+        const read = parseInstant(changed);
+        if (read.ok) expect(new Date(changed).getTime()).toBe(read.value);
+        else if (changed >= '1900') expect(new Date(changed).toJSON()).not.toBe(changed);
+      }),
+      { numRuns: 3_000, seed: 20260314 },
+    );
+  });
+
   test.each([
     ['2026-03-14T16:40:00Z', Date.UTC(2026, 2, 14, 16, 40)],
     ['2026-03-14T16:40:00+01:00', Date.UTC(2026, 2, 14, 15, 40)],
