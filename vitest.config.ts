@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    exclude: ['tests/journeys/**', 'node_modules/**'],
+    exclude: ['tests/journeys/**', 'tests/endurance/**', 'node_modules/**'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },
