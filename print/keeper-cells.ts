@@ -3,7 +3,7 @@ import { type Block, nothing, stack } from './blocks.ts';
 import { type Line, type Part, wrapParts } from './lines.ts';
 import type { Piece } from './pages.ts';
 import { CAPITAL, LINE, sizeForCapital } from './sizes.ts';
-import { GAP, piece, type TableSpec } from './table.ts';
+import { GAP, piece, placesOf, type TableSpec } from './table.ts';
 
 /** Read in the hand, at 0.4 m: 16 arc-minutes are 1.86 mm, kept on a copy shrunk to 94 %. */
 export const HAND = sizeForCapital(2);
@@ -61,12 +61,7 @@ export const smallTitles = (spec: TableSpec): Piece => {
     column.title.length === 0 ? nothing : stack(column.title.map((title) => say(title, column.width, { bold: true }))),
   );
   const height = Math.max(0, ...blocks.map((block) => block.height)) + 4;
-  let at = 0;
-  const places = spec.columns.map((column) => {
-    const here = at;
-    at += column.width + GAP;
-    return here;
-  });
+  const places = placesOf(spec);
   return {
     kind: 'titles',
     lines: 0,

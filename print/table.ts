@@ -31,7 +31,8 @@ const PADDING = 4;
 /** Between a number that stands over its row and the row. */
 const UNDER = 4;
 
-const placesOf = ({ columns, over }: TableSpec): number[] => {
+/** Where each column begins, from the table's left edge. */
+export const placesOf = ({ columns, over }: TableSpec): number[] => {
   let at = 0;
   return columns.map((column, index) => {
     const here = at;

@@ -11,7 +11,8 @@ import { know } from '../../projections/know.ts';
 import { instantText } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { tonight } from '../tonight.ts';
-import { alertLines, LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
+import { sayAlerts } from './alerts.ts';
+import { LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
 
 interface Options extends PaperOptions {
@@ -49,7 +50,7 @@ const history = async (book: Book, number: string, options: Options): Promise<vo
     outJson(made.lines.map((line) => jsonOf(line, made)));
     return;
   }
-  for (const line of alertLines(book, known)) out(line);
+  sayAlerts(book);
   if (options.pdf !== undefined) out(`Written to ${options.pdf}.`);
   else {
     const zone = known.farm.schedule?.inForceAt(asOf).zone.name ?? 'UTC';

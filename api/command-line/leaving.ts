@@ -26,7 +26,8 @@ import { addDays, parseLocalDay } from '../../shared/local-day.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import type { Zone } from '../../shared/zone.ts';
 import { tonight } from '../tonight.ts';
-import { alertLines, LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
+import { sayAlerts } from './alerts.ts';
+import { LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
 import { note, out, outJson, withBook } from './settings.ts';
 
 interface Options extends PaperOptions {
@@ -62,7 +63,7 @@ const leaving = async (book: Book, number: string, options: Options): Promise<vo
   if (options.json === true) outJson(made);
   else {
     // Alerts speak of other cows: they are for the farm, beside the statement and never in it.
-    for (const line of alertLines(book, known)) note(line);
+    sayAlerts(book, note);
     for (const line of linesOf(made, data.name, voice)) out(line);
     if (options.pdf !== undefined) out(`\nWritten to ${options.pdf}.`);
   }

@@ -16,9 +16,10 @@ import { addDays, parseLocalDay } from '../../shared/local-day.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import type { Zone } from '../../shared/zone.ts';
 import { milkingAsked } from '../tonight.ts';
+import { sayAlerts } from './alerts.ts';
 import { registerCsv, stockCsv } from './medicines-csv.ts';
 import { sayRegister, sayStock, type Times } from './medicines-said.ts';
-import { alertLines, LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
+import { LANGUAGE_OPTION, type PaperOptions, PDF_OPTION, writePaper } from './paper-file.ts';
 import { out, outJson, withBook } from './settings.ts';
 
 interface Options extends PaperOptions {
@@ -61,7 +62,7 @@ const run = async (book: Book, options: Options): Promise<void> => {
     if (options.json === true) outJson(stock);
     else if (options.format === 'csv' || options.out !== undefined) write(stockCsv(stock), options.out);
     else {
-      for (const line of alertLines(book, known)) out(line);
+      sayAlerts(book);
       sayStock(stock);
     }
     return;
@@ -78,7 +79,7 @@ const run = async (book: Book, options: Options): Promise<void> => {
   else if (options.format === 'csv' || options.out !== undefined)
     write(registerCsv(register.rows, struckRecords(known, period).doses, times, mayBeOf(known)), options.out);
   else {
-    for (const line of alertLines(book, known)) out(line);
+    sayAlerts(book);
     if (options.pdf === undefined) sayRegister(register, times, mayBeOf(known));
     else out(`Written to ${options.pdf}.`);
   }

@@ -7,8 +7,6 @@ import { isSpoken, LANGUAGES } from '../../print/words.ts';
 import type { Known } from '../../projections/know.ts';
 import type { Instant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
-import { tonight } from '../tonight.ts';
-import { noticeLines } from './readable.ts';
 
 export interface PaperOptions {
   readonly pdf?: string;
@@ -28,10 +26,6 @@ export const LANGUAGE_OPTION = [
   '--language <tag>',
   `language of the PDF: ${LANGUAGES.join(', ')} (else the farm's first)`,
 ] as const;
-
-/** The alerts that stand, which head what a person reads; a book without a farm has none. */
-export const alertLines = (book: Book, known: Known): readonly string[] =>
-  known.farm.schedule === undefined ? [] : noticeLines({ ...tonight(book).views, doubts: [] });
 
 /** Draws the paper and writes it. A file that is there already is only written over where it is a PDF. */
 export const writePaper = async (

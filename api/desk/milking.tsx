@@ -1,7 +1,6 @@
 /** The first page: the next milking, what stands on each sheet, what changed since the last one, and the button that issues it. */
 
 import { PRINTED_NAMES } from '../../print/sheets.ts';
-import type { Because } from '../../projections/because.ts';
 import type { Milking } from '../../projections/schedule.ts';
 import { firstOf } from '../../projections/schedule.ts';
 import type { Views } from '../../projections/views.ts';
@@ -328,5 +327,3 @@ const Others = ({ hand, desk }: { hand: AtHand; desk: Desk }) => {
     </nav>
   );
 };
-
-export type SaysBecause = (because: Because) => string;

@@ -54,7 +54,7 @@ export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts
       time: instantText(at),
       data,
     };
-    const before = savedBefore(desk, value);
+    const before = recordedAs(desk, value);
     if (before === 'otherwise') {
       troubles.push({ index, problem: SAVED_OTHERWISE });
       continue;
@@ -75,18 +75,36 @@ export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts
 const SAVED_OTHERWISE =
   'this form was saved already and said something else then; open a new one, and take back what was wrong';
 
+interface Value {
+  readonly id: string;
+  readonly type: string;
+  readonly subject?: string | undefined;
+  readonly data: unknown;
+}
+
 /** The entry that this saving has recorded already, where it says the same but for the minute; said otherwise it is no repeat. */
-const savedBefore = (
-  { book }: Desk,
-  value: { id: string; type: string; subject?: string; data: unknown },
-): Record<string, unknown> | 'otherwise' | undefined => {
+const recordedAs = ({ book }: Desk, value: Value): Record<string, unknown> | 'otherwise' | undefined => {
   const row = book.find(value.id)[0];
   if (row === undefined) return undefined;
   const { sequence: _, recordedtime: __, via: ___, ...said } = JSON.parse(row.entry) as Record<string, unknown>;
   const same = ({ type, subject, data }: Record<string, unknown>): string =>
     canonicalJson(JSON.parse(JSON.stringify({ type, subject: subject ?? null, data })));
-  return same(said) === same(value) ? said : 'otherwise';
+  return same(said) === same({ ...value }) ? said : 'otherwise';
 };
+
+/** Of the whole form. `no`: nothing of it stands in the book. `same`: all of it does. `other`: it was saved and said something else. */
+export const savedBefore = (desk: Desk, saving: string, drafts: readonly Draft[]): 'no' | 'same' | 'other' => {
+  const had = drafts.map(({ type, subject, data }, index) =>
+    recordedAs(desk, { id: idOf(saving, index), type, subject, data }),
+  );
+  if (had[0] === undefined) return 'no';
+  const longer = desk.book.find(idOf(saving, drafts.length)).length > 0;
+  return !longer && had.every((each) => each !== undefined && each !== 'otherwise') ? 'same' : 'other';
+};
+
+/** For a page that then offers a new form with what was typed. */
+export const SAVED_ALREADY =
+  'This form was saved already, and now says something else. What was saved then stands; look at it, and save here again if this is what you want';
 
 /** Records what was checked; gives the receipts, in order. */
 export const save = (desk: Desk, passed: readonly Passed[]): readonly Receipt[] => {

@@ -8,6 +8,9 @@ import { type Book, openBook, type Receipt } from '../../events/book.ts';
 import { readValue } from '../../events/door.ts';
 import type { Views } from '../../projections/views.ts';
 import { type Instant, mustBeInstant } from '../../shared/instant.ts';
+import { PENICILLIN, SET_UP } from './alder-bank.ts';
+
+export { PENICILLIN };
 
 export interface AFarm {
   readonly book: Book;
@@ -19,7 +22,6 @@ export interface AFarm {
   readonly close: () => void;
 }
 
-export const PENICILLIN = 'Penicillin G procaine, udder';
 export const CEPHAPIRIN = 'Cephapirin sodium, udder';
 
 /** Milked 05:00 and 16:30 UTC; cows 101 to 106 in milk on no hold; the clock at 1 March 2026, noon. */
@@ -40,21 +42,7 @@ export const aFarm = (): AFarm => {
     return receipt;
   };
   const early = '2026-02-01T12:00:00Z';
-  say('farm-set-up', early, undefined, {
-    name: 'Alder Bank',
-    timeZone: 'UTC',
-    milkings: [
-      { name: 'morning', start: '05:00' },
-      { name: 'afternoon', start: '16:30' },
-    ],
-    parlour: { stalls: 20, turnMinutes: 10 },
-    groups: [
-      { name: 'Milkers', kind: 'milking' },
-      { name: 'Fresh', kind: 'fresh' },
-      { name: 'Dry', kind: 'dry' },
-    ],
-    freshHold: { milkings: 4 },
-  });
+  say('farm-set-up', early, undefined, SET_UP);
   say(
     'medicine-listed',
     early,

@@ -8,7 +8,7 @@ import { FIELDS, spokenOf } from '../../import-herd/headings.ts';
 import { tonightFrom } from '../../tonight.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
-import { Card, Choice, type Given, Input, NO_PROBLEMS, type Option, Tick, typedOf } from '../farm/farm-field.tsx';
+import { Card, Choice, type Given, Input, NO_PROBLEMS, type Option, Tick, typedOf } from '../controls.tsx';
 import { goTo, page } from '../layout.tsx';
 import { asIf, save } from '../saving.ts';
 import { mustBeManager, Steps } from './begin.tsx';

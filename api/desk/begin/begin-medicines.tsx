@@ -7,13 +7,12 @@ import { medicineKey } from '../../../projections/farm.ts';
 import { MEDICINES } from '../../../seeds/medicines.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { atHand } from '../at-hand.ts';
-import { Choice, type Given, Input, NO_PROBLEMS, Tick, type Typed, typedOf, Wrong } from '../farm/farm-field.tsx';
-import { SAVED_ALREADY, savedBefore } from '../farm/farm-once.ts';
+import { Choice, type Given, Input, NO_PROBLEMS, Tick, type Typed, typedOf, Wrong } from '../controls.tsx';
 import { goTo, page } from '../layout.tsx';
 import { LabelCaution } from '../medicines/medicine-form.tsx';
 import { readLabel } from '../medicines/medicine-read.ts';
 import { MILK_WORDS } from '../medicines/medicine-words.ts';
-import { checkDrafts, type Draft, save } from '../saving.ts';
+import { checkDrafts, type Draft, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
 import { mustBeManager, Steps } from './begin.tsx';
 import { stepsOf } from './begin-steps.ts';
 

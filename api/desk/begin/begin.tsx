@@ -7,13 +7,12 @@ import { kindsFor } from '../../devices/roles.ts';
 import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { frameOf } from '../at-hand.ts';
-import { type Given, NO_PROBLEMS, Wrong } from '../farm/farm-field.tsx';
+import { type Given, NO_PROBLEMS, Wrong } from '../controls.tsx';
 import { FreshPart, GroupsPart, MilkingsPart, NameAndZone, ParlourPart } from '../farm/farm-form.tsx';
-import { savedBefore } from '../farm/farm-once.ts';
 import { readSetUp } from '../farm/farm-read.ts';
 import { typedSetUp } from '../farm/farm-typed.ts';
 import { goTo, page } from '../layout.tsx';
-import { checkDrafts, type Draft, save } from '../saving.ts';
+import { checkDrafts, type Draft, save, savedBefore } from '../saving.ts';
 import { type Step, stepsOf } from './begin-steps.ts';
 
 export const beginPages: readonly DeskPage[] = [

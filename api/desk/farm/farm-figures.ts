@@ -1,5 +1,5 @@
 /** Numbers and lists as people type them into the longer forms, each refused with a sentence that says what to type. */
-import type { Typed } from './farm-field.tsx';
+import type { Typed } from '../controls.tsx';
 
 /** Fields of a group of data without those that were left empty. */
 export const filled = (fields: Readonly<Record<string, unknown>>): Record<string, unknown> =>

@@ -1,7 +1,7 @@
 /** The form of the farm's set-up in its parts. The first-run pages use the first of them, the farm's own page all. */
 import { LANGUAGES } from '../../../print/words.ts';
 import { WEEKDAYS } from '../../../shared/local-day.ts';
-import { Card, Choice, type Given, Input, Lines, type Option, Tick, Ticks } from './farm-field.tsx';
+import { Card, Choice, type Given, Input, Lines, type Option, Tick, Ticks } from '../controls.tsx';
 import { rowsOf } from './farm-figures.ts';
 import { MOST_LANGUAGES, MOST_MILKINGS } from './farm-typed.ts';
 import { GROUP_KIND_WORDS, OFF_LABEL_WORDS } from './farm-words.ts';

@@ -8,10 +8,10 @@ import { plural } from '../../command-line/settings.ts';
 import { type Knowledge, tonightFrom } from '../../tonight.ts';
 import type { Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
+import { Carried, type Typed } from '../controls.tsx';
 import { page } from '../layout.tsx';
 import { effectOf } from './farm-effect.ts';
 import { EffectShown } from './farm-effect-shown.tsx';
-import { Carried, type Typed } from './farm-field.tsx';
 import { changedLines, setUpLines } from './farm-words.ts';
 
 export const Changes = ({ changes }: { changes: ReturnType<typeof changedLines> }) =>

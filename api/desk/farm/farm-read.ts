@@ -1,7 +1,7 @@
 /** The form of the farm's set-up, read: the data of a `farm-set-up`, or a sentence beside each field that cannot be used. */
 import { sentenceOf } from '../../../events/envelope.ts';
 import { type FarmSetUp, farmSetUp } from '../../../events/kinds/farm-set-up.ts';
-import type { Typed } from './farm-field.tsx';
+import type { Typed } from '../controls.tsx';
 import { figuresOf, filledOrNone, linesOf, over, rowsOf } from './farm-figures.ts';
 import { MILK_USES, MOST_LANGUAGES, MOST_MILKINGS } from './farm-typed.ts';
 

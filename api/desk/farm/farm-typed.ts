@@ -1,6 +1,6 @@
 /** A farm's set-up as it stands in the fields of its form. What the form does not show stays with the set-up it began from. */
 import type { FarmSetUp } from '../../../events/kinds/farm-set-up.ts';
-import { type Typed, typedOf } from './farm-field.tsx';
+import { type Typed, typedOf } from '../controls.tsx';
 
 export const MOST_MILKINGS = 4;
 export const MOST_LANGUAGES = 4;

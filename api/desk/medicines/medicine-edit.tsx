@@ -9,13 +9,12 @@ import { RequestProblem } from '../../server/problem.ts';
 import { tonightFrom } from '../../tonight.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
+import { Carried, NO_PROBLEMS, type Problems, typedOf } from '../controls.tsx';
 import { effectOf } from '../farm/farm-effect.ts';
 import { EffectShown } from '../farm/farm-effect-shown.tsx';
-import { Carried, NO_PROBLEMS, type Problems, typedOf } from '../farm/farm-field.tsx';
-import { SAVED_ALREADY, savedBefore } from '../farm/farm-once.ts';
 import { goTo, page } from '../layout.tsx';
-import { asIf, checkDrafts, type Draft, idOf, save } from '../saving.ts';
-import { localTime, readLocalTime } from '../write/timing.tsx';
+import { asIf, checkDrafts, type Draft, idOf, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
+import { readWall, wallText } from '../wall-time.ts';
 import { LabelCaution } from './medicine-form.tsx';
 import { LabelShown, labelPage } from './medicine-page.tsx';
 import { readLabel } from './medicine-read.ts';
@@ -36,7 +35,7 @@ export const medicineEditPages: readonly DeskPage[] = [
       const name = ask.url.searchParams.get('name') ?? '';
       const latest = latestOf(hand, name);
       const typed = typedLabel(latest?.data ?? (name === '' ? {} : { name }));
-      const at = localTime(zoneOf(desk, hand), desk.now());
+      const at = wallText(zoneOf(desk, hand), desk.now());
       const fields = new Map(typed.names().map((each) => [each, typed.all(each)]));
       return labelPage(hand, ask.visitor.once(), latest, {
         typed: typedOf(new Map([...fields, ['at', [at]], ['atShown', [at]]])),
@@ -72,7 +71,7 @@ const meantOf = (desk: Desk, hand: AtHand, { form }: Ask, base: Listing | undefi
   const after = base === undefined || now > base.at ? now : ((base.at + 1) as Instant);
   // Nobody touched it: then it is now, to the second.
   if (said === undefined || said === form.one('atShown')) return { at: after, mistake: false };
-  const at = readLocalTime(zoneOf(desk, hand), said);
+  const at = readWall(zoneOf(desk, hand), said);
   if (!at.ok) return new Map([['at', at.problem]]);
   if (base !== undefined && at.value <= base.at)
     return new Map([

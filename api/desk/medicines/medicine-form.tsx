@@ -1,5 +1,5 @@
 /** The form of a label. What decides over milk and meat has no choice made beforehand. */
-import { Card, Choice, type Given, Input, type Option, Tick, Ticks } from '../farm/farm-field.tsx';
+import { Card, Choice, type Given, Input, type Option, Tick, Ticks } from '../controls.tsx';
 import { MOST_STEPS } from './medicine-typed.ts';
 import { EARLY_WORDS, FOR_WORDS, KIND_WORDS, MILK_WORDS } from './medicine-words.ts';
 

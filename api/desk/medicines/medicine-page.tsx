@@ -3,7 +3,7 @@ import type { MedicineListed } from '../../../events/kinds/medicine-listed.ts';
 import { type Listing, medicineKey } from '../../../projections/farm.ts';
 import { instantText } from '../../../shared/instant.ts';
 import type { AtHand } from '../at-hand.ts';
-import { Card, type Given, Input, Ticks, Wrong } from '../farm/farm-field.tsx';
+import { Card, type Given, Input, Ticks, Wrong } from '../controls.tsx';
 import { changedLines } from '../farm/farm-words.ts';
 import { page } from '../layout.tsx';
 import { LabelCaution, LabelForm } from './medicine-form.tsx';

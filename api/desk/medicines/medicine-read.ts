@@ -4,7 +4,7 @@
  */
 import { sentenceOf } from '../../../events/envelope.ts';
 import { type MedicineListed, medicineListed } from '../../../events/kinds/medicine-listed.ts';
-import type { Typed } from '../farm/farm-field.tsx';
+import type { Typed } from '../controls.tsx';
 import { type Figures, figuresOf, filled, over } from '../farm/farm-figures.ts';
 import { sentenceFor } from '../farm/farm-read.ts';
 import { MOST_STEPS } from './medicine-typed.ts';

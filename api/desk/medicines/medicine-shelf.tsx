@@ -5,13 +5,12 @@ import { kindsFor } from '../../devices/roles.ts';
 import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
-import { type Given, Input, NO_PROBLEMS, type Problems, typedOf, Wrong } from '../farm/farm-field.tsx';
+import { type Given, Input, NO_PROBLEMS, type Problems, typedOf, Wrong } from '../controls.tsx';
 import { figuresOf, filled } from '../farm/farm-figures.ts';
-import { SAVED_ALREADY, savedBefore } from '../farm/farm-once.ts';
 import { sentenceFor } from '../farm/farm-read.ts';
 import { goTo, page } from '../layout.tsx';
-import { checkDrafts, type Draft, save } from '../saving.ts';
-import { localTime, readLocalTime } from '../write/timing.tsx';
+import { checkDrafts, type Draft, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
+import { readWall, wallText } from '../wall-time.ts';
 import { listedMedicines } from './medicine-words.ts';
 
 type Way = 'received' | 'disposed';
@@ -34,7 +33,7 @@ const pagesOf = (way: Way): readonly DeskPage[] => [
       const medicine = ask.url.searchParams.get('medicine');
       const typed = typedOf(
         new Map([
-          ['at', [localTime(hand.schedule.inForceAt(desk.now()).zone, desk.now())]],
+          ['at', [wallText(hand.schedule.inForceAt(desk.now()).zone, desk.now())]],
           ...(medicine === null ? [] : [['medicine', [medicine]] as const]),
         ]),
       );
@@ -135,7 +134,7 @@ const written = (desk: Desk, { form, visitor }: Ask, way: Way): Response | Promi
   need('quantity', 'Say how much it was');
   need('unit', 'Say in which unit, such as tube or ml');
   if (value === 0) problems.set('quantity', 'Nothing was moved then: give more than 0, or leave it');
-  const at = readLocalTime(hand.schedule.inForceAt(desk.now()).zone, form.one('at') ?? '');
+  const at = readWall(hand.schedule.inForceAt(desk.now()).zone, form.one('at') ?? '');
   if (!at.ok) problems.set('at', at.problem);
   if (problems.size > 0 || !at.ok) return again(problems);
   const text = (name: string): string | undefined => form.one(name);

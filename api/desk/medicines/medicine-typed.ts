@@ -1,6 +1,6 @@
 /** A label as it stands in the fields of its form. */
 import type { MedicineListed } from '../../../events/kinds/medicine-listed.ts';
-import { type Typed, typedOf } from '../farm/farm-field.tsx';
+import { type Typed, typedOf } from '../controls.tsx';
 
 /** Steps of a meat hold that goes by the number of doses. */
 export const MOST_STEPS = 4;

@@ -13,7 +13,7 @@ import { effectsOf } from './open-effects.ts';
 import { EffectsList } from './open-effects-list.tsx';
 
 /** Where this form was saved before: the answer to a second click, a reload, or going back and saving again. */
-export const savedBefore = (desk: Desk, { form }: Ask): Response | undefined =>
+export const answeredBefore = (desk: Desk, { form }: Ask): Response | undefined =>
   desk.book.find(idOf(savingOf(form), 0)).length > 0 ? goTo('/open?done=already') : undefined;
 
 export interface Reading {

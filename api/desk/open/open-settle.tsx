@@ -4,13 +4,13 @@ import { type Ask, type Desk, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
 import { type OpenItem, openItems } from './open-items.ts';
-import { readThenSave, savedBefore } from './open-saving.tsx';
+import { answeredBefore, readThenSave } from './open-saving.tsx';
 
 export const settlePage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   savingOf(ask.form);
   const hand = atHand(desk, ask.visitor, '/open');
   if (hand === undefined) return goTo('/begin');
-  const before = savedBefore(desk, ask);
+  const before = answeredBefore(desk, ask);
   if (before !== undefined) return before;
   const key = ask.form.one('key') ?? '';
   const item = openItems(hand.answer).find((each) => each.key === key);

@@ -1,10 +1,10 @@
 /** The vet's times for a hold without an end: hours for milk, days for meat, who said so and when. */
 import { type Ask, type Desk, savingOf, type Visitor } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
+import { Field } from '../field.tsx';
 import { goTo, page } from '../layout.tsx';
-import { Field } from '../records/records-field.tsx';
-import { readWall, wallText } from '../records/records-wall.ts';
-import { readThenSave, savedBefore } from './open-saving.tsx';
+import { readWall, wallText } from '../wall-time.ts';
+import { answeredBefore, readThenSave } from './open-saving.tsx';
 
 interface Typed {
   readonly milkHours: string;
@@ -82,7 +82,7 @@ export const vetPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const { form, visitor } = ask;
   const hand = atHand(desk, visitor, '/open');
   if (hand === undefined) return goTo('/begin');
-  const before = savedBefore(desk, ask);
+  const before = answeredBefore(desk, ask);
   if (before !== undefined) return before;
   const cow = form.one('cow') ?? '';
   const treatment = form.one('treatment') ?? '';

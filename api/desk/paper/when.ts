@@ -5,9 +5,10 @@
 import type { Known } from '../../../projections/know.ts';
 import { firstOf, type Milking, minutesOf, type Schedule } from '../../../projections/schedule.ts';
 import { plannedEnd } from '../../../projections/window.ts';
-import { DAY, type Instant, MINUTE } from '../../../shared/instant.ts';
+import { DAY, type Instant } from '../../../shared/instant.ts';
 import { addDays, type LocalDay, parseLocalDay } from '../../../shared/local-day.ts';
 import { accepted, type Result, refused } from '../../../shared/refusal.ts';
+import { wallInstants } from '../wall-time.ts';
 
 export interface Span {
   readonly schedule: Schedule;
@@ -71,12 +72,7 @@ const milkingClock = ({ schedule, milking }: Span): string =>
 
 /** A wall time that the clocks skip is refused; of two that they repeat the later one that has been is taken: it holds longer. */
 const wallTime = (day: LocalDay, minutes: number, { schedule, now }: Span): Result<Instant> => {
-  const { zone } = schedule.inForceOn(day);
-  const first = zone.at(day, minutes);
-  if (first === undefined || zone.skips(day, minutes))
-    return refused('The clocks skip that time on that day; check the time');
-  const again = [60, 30]
-    .map((gap) => (first + gap * MINUTE) as Instant)
-    .find((each) => each <= now && zone.dayOf(each) === day && zone.wallMinutes(each) === minutes);
-  return accepted(again ?? first);
+  const found = wallInstants(schedule.inForceOn(day).zone, day, minutes);
+  const at = found.findLast((each) => each <= now) ?? found[0];
+  return at === undefined ? refused('The clocks skip that time on that day; check the time') : accepted(at);
 };

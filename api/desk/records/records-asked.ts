@@ -4,7 +4,7 @@ import { parseSheetRef } from '../../../shared/sheet-ref.ts';
 import type { ReplayQuestion } from '../../replay.ts';
 import type { Ask, Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
-import { readWall } from './records-wall.ts';
+import { readWall } from '../wall-time.ts';
 
 /** What a form of the page sent, by field. */
 export type Typed = Readonly<Record<string, string>>;

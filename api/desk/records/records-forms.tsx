@@ -1,8 +1,8 @@
 /** The forms of the record keeper's page. */
 import { plural } from '../../command-line/settings.ts';
 import type { AtHand } from '../at-hand.ts';
+import { Field } from '../field.tsx';
 import type { Problems, Typed } from './records-asked.ts';
-import { Field } from './records-field.tsx';
 
 interface Given {
   readonly typed: Typed;

@@ -4,7 +4,7 @@ import type { CowFile } from '../../../projections/moment.ts';
 import { cowsBy } from '../../../projections/standing.ts';
 import type { Instant } from '../../../shared/instant.ts';
 import type { Knowledge } from '../../tonight.ts';
-import type { Visitor } from '../ask.ts';
+import type { Ask, Desk, Visitor } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import type { Choice } from './fields.tsx';
 
@@ -39,3 +39,15 @@ export const filesOf = ({ knowledge }: Context, number: string): readonly CowFil
   const keys = new Set(cowsBy(knowledge.known, number));
   return knowledge.known.files.filter(({ cow }) => keys.has(cow.key));
 };
+
+export const contextOf = (desk: Desk, { visitor }: Ask, hand: AtHand, cow: string | undefined): Context => {
+  const bare: Context = { hand, knowledge: desk.knowing.now(), visitor, now: desk.now(), file: undefined };
+  const files = cow === undefined ? [] : filesOf(bare, cow);
+  return { ...bare, file: files.length === 1 ? files[0] : undefined };
+};
+
+export const clockOf = ({ knowledge, hand, now }: Context) => ({
+  known: knowledge.known,
+  schedule: hand.schedule,
+  now,
+});

@@ -2,32 +2,11 @@
 import type { Known } from '../../../projections/know.ts';
 import type { Milking, Schedule } from '../../../projections/schedule.ts';
 import { plannedEnd } from '../../../projections/window.ts';
-import { earlier, HOUR, type Instant, instantText } from '../../../shared/instant.ts';
-import { parseLocalDay } from '../../../shared/local-day.ts';
+import { earlier, type Instant, instantText } from '../../../shared/instant.ts';
 import { accepted, type Result, refused } from '../../../shared/refusal.ts';
-import type { Zone } from '../../../shared/zone.ts';
 import type { Speaking } from '../speaking.ts';
+import { readWall, wallText } from '../wall-time.ts';
 import type { Typed } from './fields.tsx';
-
-/** `YYYY-MM-DDTHH:MM` on the wall clock of a zone. */
-export const localTime = (zone: Zone, at: Instant): string => {
-  const minutes = Math.floor(zone.wallMinutes(at));
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${zone.dayOf(at)}T${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
-};
-
-/** What a person typed as a local time, as an instant; hours that the clocks skip or say twice are told. */
-export const readLocalTime = (zone: Zone, text: string): Result<Instant> => {
-  const [, day = '', hour = '', minute = ''] = /^(\d{4}-\d{2}-\d{2})[T ](\d{1,2}):(\d{2})(?::\d{2})?$/.exec(text) ?? [];
-  const date = parseLocalDay(day);
-  if (!date.ok || Number(hour) > 23 || Number(minute) > 59)
-    return refused(`"${text}" is not a date and a time; write 2026-03-14 16:40`);
-  const minutes = Number(hour) * 60 + Number(minute);
-  if (zone.skips(date.value, minutes))
-    return refused(`The clocks went forward over ${hour}:${minute} that day; write the time it was`);
-  const at = zone.at(date.value, minutes);
-  return at === undefined ? refused(`There is no ${text} in this zone`) : accepted(at);
-};
 
 /** The milkings that something written down now is likely to be about, the latest first. */
 export const lastMilkings = (schedule: Schedule, now: Instant): Milking[] => {
@@ -65,7 +44,7 @@ export const timeOf = (typed: Typed, { known, schedule, now }: Clock): Result<In
   }
   const typedTime = typed.one('timeAt');
   if (typedTime === undefined) return refused('Say when it was: the date and the time');
-  return readLocalTime(schedule.inForceAt(now).zone, typedTime);
+  return readWall(schedule.inForceAt(now).zone, typedTime);
 };
 
 export const WhenFields = ({
@@ -121,7 +100,7 @@ export const WhenFields = ({
           type="datetime-local"
           name="timeAt"
           aria-label="Date and time, on the farm's clock"
-          value={typed.one('timeAt') ?? localTime(zone, (now - (now % (HOUR / 60))) as Instant)}
+          value={typed.one('timeAt') ?? wallText(zone, now)}
         />
       </div>
     </fieldset>

@@ -1,6 +1,8 @@
 /** Writing down at the desk: read what it does, save it once, take it back; what is wrong is said and records nothing. */
 import { describe, expect, test } from 'vitest';
-import { PENICILLIN } from '../server/a-server.ts';
+import { instantText } from '../../../shared/instant.ts';
+import { at } from '../../events/a-book.ts';
+import { farmEntries, PENICILLIN, SET_UP } from '../server/a-server.ts';
 import { type ADesk, aDesk, type Browser, tellBook } from './a-desk.ts';
 
 const entries = (desk: ADesk, type: string) => desk.book.read().entries.filter((entry) => entry.type === type);
@@ -88,6 +90,20 @@ describe('a treatment', () => {
     expect(later.status).toBe(400);
     expect(later.text).toMatch(/in the future|ahead/);
     expect(entries(desk, 'treatment')).toHaveLength(1);
+  });
+
+  test('R-03 at an hour that the clocks say twice is asked again: the earlier of the two would end her hold too soon', async () => {
+    const farm = farmEntries().map((entry) =>
+      entry.type === 'farm-set-up' ? { ...entry, data: { ...SET_UP, timeZone: 'Europe/Dublin' } } : entry,
+    );
+    const desk = await aDesk(farm);
+    desk.clock.set(at('2026-10-25T12:00:00Z'));
+    const autumn = await desk.as('manager');
+    const twice = await checked(autumn, 'treatment', { ...dose, when: 'time', timeAt: '2026-10-25T01:30' });
+    expect(twice.status).toBe(400);
+    expect(twice.text).toContain('came twice');
+    await saved(autumn, 'treatment', { ...dose, when: 'time', timeAt: '2026-10-25T02:00' });
+    expect(entries(desk, 'treatment').map((entry) => instantText(entry.at))).toEqual(['2026-10-25T02:00:00Z']);
   });
 
   test('much like one that is in the book already is asked about', async () => {

@@ -11,27 +11,12 @@ import { readValue } from '../../../events/door.ts';
 import type { Clock } from '../../../shared/clock.ts';
 import type { Instant } from '../../../shared/instant.ts';
 import { at, handClock, newPath } from '../../events/a-book.ts';
+import { PENICILLIN, SET_UP } from '../alder-bank.ts';
+
+export { PENICILLIN, SET_UP };
 
 export const BATCH = 'application/cloudevents-batch+json';
 export const START = at('2026-03-14T12:00:00Z');
-
-export const SET_UP = {
-  name: 'Alder Bank',
-  timeZone: 'UTC',
-  milkings: [
-    { name: 'morning', start: '05:00' },
-    { name: 'afternoon', start: '16:30' },
-  ],
-  parlour: { stalls: 20, turnMinutes: 10 },
-  groups: [
-    { name: 'Milkers', kind: 'milking' },
-    { name: 'Fresh', kind: 'fresh' },
-    { name: 'Dry', kind: 'dry' },
-  ],
-  freshHold: { milkings: 4 },
-};
-
-export const PENICILLIN = 'Penicillin G procaine, udder';
 
 export const tell = (book: Book, now: Instant, entries: readonly Record<string, unknown>[]) =>
   book.record(entries.map((entry) => readValue(entry, { source: 'office', author: 'Marta', now })));

@@ -1,8 +1,8 @@
 /** A date and a time as a person reads them off the farm's clock, to and from an instant. Never guesses. */
-import { type Instant, MINUTE } from '../../../shared/instant.ts';
-import { parseLocalDay } from '../../../shared/local-day.ts';
-import { accepted, type Result, refused } from '../../../shared/refusal.ts';
-import type { Zone } from '../../../shared/zone.ts';
+import { type Instant, MINUTE } from '../../shared/instant.ts';
+import { type LocalDay, parseLocalDay } from '../../shared/local-day.ts';
+import { accepted, type Result, refused } from '../../shared/refusal.ts';
+import type { Zone } from '../../shared/zone.ts';
 
 /** What a browser sends of a field for date and time; seconds and a space for the T are taken too. */
 const WALL = /^(\d{4}-\d{2}-\d{2})[T ]([01]\d|2[0-3]):([0-5]\d)(?::00)?$/;
@@ -16,20 +16,26 @@ export const readWall = (zone: Zone, text: string): Result<Instant> => {
   const day = parseLocalDay(date);
   if (!day.ok) return day;
   const minutes = Number(hour) * 60 + Number(minute);
-  const first = zone.at(day.value, minutes);
-  if (first === undefined || zone.skips(day.value, minutes))
+  const [first, again] = wallInstants(zone, day.value, minutes);
+  if (first === undefined)
     return refused(
       `${date} ${hour}:${minute} never was: the clocks of ${zone.name} skipped it; give a time before or after`,
     );
-  const comesAgain = PUT_BACK.some((later) => {
-    const other = (first + later * MINUTE) as Instant;
-    return zone.dayOf(other) === day.value && Math.floor(zone.wallMinutes(other)) === minutes;
-  });
-  return comesAgain
-    ? refused(
+  return again === undefined
+    ? accepted(first)
+    : refused(
         `${date} ${hour}:${minute} came twice when the clocks of ${zone.name} were put back; give a time before or after that hour`,
-      )
-    : accepted(first);
+      );
+};
+
+/** Each instant at which a clock on the wall showed that time of that day: none where it was skipped, two where it came again. */
+export const wallInstants = (zone: Zone, day: LocalDay, minutes: number): readonly Instant[] => {
+  const first = zone.at(day, minutes);
+  if (first === undefined || zone.skips(day, minutes)) return [];
+  const again = PUT_BACK.map((later) => (first + later * MINUTE) as Instant).filter(
+    (other) => zone.dayOf(other) === day && zone.wallMinutes(other) === minutes,
+  );
+  return [first, ...again];
 };
 
 /** As a field for date and time wants it. */

@@ -1,6 +1,6 @@
 /** A date and time read off the farm's clock: what the clocks skip, or say twice, is asked again and never guessed. */
 import { describe, expect, test } from 'vitest';
-import { readWall, wallText } from '../../../api/desk/records/records-wall.ts';
+import { readWall, wallText } from '../../../api/desk/wall-time.ts';
 import { mustBe } from '../../../shared/refusal.ts';
 import { parseZone } from '../../../shared/zone.ts';
 import { at } from '../../events/a-book.ts';
