@@ -80,6 +80,11 @@ export const kindsFor = (role: Role): readonly string[] | null => {
   return writes === 'everything' ? null : [...writes];
 };
 
+export const mayWrite = (role: Role, type: string): boolean => {
+  const { writes } = RIGHTS[role];
+  return writes === 'everything' || writes.has(type);
+};
+
 export interface Writer {
   readonly name: string;
   readonly role: Role;
@@ -94,14 +99,14 @@ export const unwritable = (
   said: { readonly type: string; readonly source: string; readonly data: unknown },
   saidBy: (entry: string) => readonly string[],
 ): { readonly problem: string; readonly pointer: string } | undefined => {
-  const { writes, strikesAll } = RIGHTS[writer.role];
+  const { strikesAll } = RIGHTS[writer.role];
   if (said.source !== writer.name) {
     return {
       problem: `"source" says ${JSON.stringify(said.source)}, but this device is "${writer.name}"; leave it out`,
       pointer: '/source',
     };
   }
-  if (writes !== 'everything' && !writes.has(said.type)) {
+  if (!mayWrite(writer.role, said.type)) {
     return {
       problem: `a device of the role ${writer.role} may not write a ${said.type}; let the manager enter it`,
       pointer: '/type',

@@ -5,6 +5,7 @@
 
 import { type Listing, medicineKey } from '../../../projections/farm.ts';
 import { type Instant, instantText } from '../../../shared/instant.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import { RequestProblem } from '../../server/problem.ts';
 import { tonightFrom } from '../../tonight.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
@@ -20,7 +21,6 @@ import { LabelShown, labelPage } from './medicine-page.tsx';
 import { readLabel } from './medicine-read.ts';
 import { typedLabel } from './medicine-typed.ts';
 import { inForce } from './medicine-words.ts';
-import { mayWrite } from './medicines.tsx';
 
 export const medicineEditPages: readonly DeskPage[] = [
   {
@@ -30,7 +30,7 @@ export const medicineEditPages: readonly DeskPage[] = [
     run: (desk, ask) => {
       const hand = atHand(desk, ask.visitor, '/medicines');
       if (hand === undefined) return goTo('/begin');
-      if (!mayWrite(ask, 'medicine-listed'))
+      if (!mayWrite(ask.visitor.caller.role, 'medicine-listed'))
         throw new RequestProblem('not-allowed', 'The manager lists medicines and changes what is listed');
       const name = ask.url.searchParams.get('name') ?? '';
       const latest = latestOf(hand, name);

@@ -1,7 +1,7 @@
 /** What came onto the shelf, and what left it other than into a cow. */
 
 import { medicineStock, type StockRow } from '../../../projections/medicine-stock.ts';
-import { kindsFor } from '../../devices/roles.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
@@ -28,7 +28,7 @@ const pagesOf = (way: Way): readonly DeskPage[] => [
     run: (desk, ask) => {
       const hand = atHand(desk, ask.visitor, '/medicines');
       if (hand === undefined) return goTo('/begin');
-      if (kindsFor(ask.visitor.caller.role)?.includes(`medicine-${way}`) === false)
+      if (!mayWrite(ask.visitor.caller.role, `medicine-${way}`))
         throw new RequestProblem('not-allowed', 'The manager or the record keeper writes down what is on the shelf');
       const medicine = ask.url.searchParams.get('medicine');
       const typed = typedOf(

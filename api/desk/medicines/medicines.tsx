@@ -3,7 +3,7 @@ import type { Listing } from '../../../projections/farm.ts';
 import { medicineKey } from '../../../projections/farm.ts';
 import { medicineStock, type StockRow } from '../../../projections/medicine-stock.ts';
 import { instantText } from '../../../shared/instant.ts';
-import { kindsFor } from '../../devices/roles.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
@@ -20,16 +20,14 @@ const DONE: Readonly<Record<string, string>> = {
   disposed: 'It is written down as gone from the shelf.',
 };
 
-export const mayWrite = (ask: Ask, type: string): boolean => kindsFor(ask.visitor.caller.role)?.includes(type) ?? true;
-
 const listPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const hand = atHand(desk, ask.visitor, '/medicines');
   if (hand === undefined) return goTo('/begin');
   const { known } = hand.answer;
   const medicines = listedMedicines(known.farm, desk.now());
   const done = DONE[ask.url.searchParams.get('done') ?? ''];
-  const mayList = mayWrite(ask, 'medicine-listed');
-  const mayStock = mayWrite(ask, 'medicine-received');
+  const mayList = mayWrite(ask.visitor.caller.role, 'medicine-listed');
+  const mayStock = mayWrite(ask.visitor.caller.role, 'medicine-received');
   return page({
     ...hand.frame,
     title: 'Medicines',

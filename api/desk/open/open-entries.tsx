@@ -1,11 +1,9 @@
 /** Entries behind what stands open, with both times, and the way to strike one or to enter it again. */
 import type { Entry } from '../../../events/entry.ts';
 import { instantText } from '../../../shared/instant.ts';
-import { kindsFor } from '../../devices/roles.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import type { Visitor } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
-
-export const mayWrite = ({ caller }: Visitor, type: string): boolean => kindsFor(caller.role)?.includes(type) ?? true;
 
 /** What only the book writes, and strikes, can't be struck; a settling ends a matter and is not undone. */
 const STAYS = new Set(['sheet-issued', 'entry-struck', 'book-continued', 'settled']);
@@ -70,9 +68,9 @@ const Struck = ({ by, time }: { by: Entry | undefined; time: (instant: Entry['at
 
 const Ways = ({ entry, visitor }: { entry: Entry; visitor: Visitor }) => {
   const ways: [path: string, words: string][] = [];
-  if (!STAYS.has(entry.type) && mayWrite(visitor, 'entry-struck'))
+  if (!STAYS.has(entry.type) && mayWrite(visitor.caller.role, 'entry-struck'))
     ways.push([`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`, 'Strike this entry']);
-  if (!NOT_AGAIN.has(entry.type) && mayWrite(visitor, entry.type))
+  if (!NOT_AGAIN.has(entry.type) && mayWrite(visitor.caller.role, entry.type))
     ways.push([writePath(entry.type, entry.subject), 'Enter it again, put right']);
   return <Links ways={ways} />;
 };

@@ -1,10 +1,12 @@
 /** A thing set aside as it was said, with the reason, when and from whom; and the way to enter it again. */
+
 import type { Aside } from '../../../events/entry.ts';
 import { isEntryType } from '../../../events/kinds.ts';
 import { instantText } from '../../../shared/instant.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import type { Desk, Visitor } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
-import { Links, mayWrite, writePath } from './open-entries.tsx';
+import { Links, writePath } from './open-entries.tsx';
 
 interface Said {
   readonly text: string;
@@ -52,7 +54,7 @@ export const SetAside = ({
       )}
       <Links
         ways={
-          type !== undefined && isEntryType(type) && mayWrite(visitor, type)
+          type !== undefined && isEntryType(type) && mayWrite(visitor.caller.role, type)
             ? [[writePath(type, subject), 'Enter it again, put right']]
             : [['/write', 'Write down what happened']]
         }

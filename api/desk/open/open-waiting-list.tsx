@@ -1,7 +1,8 @@
 /** The holds without an end on the page where things are settled, each with the form or the entry that ends it. */
 
+import { mayWrite } from '../../devices/roles.ts';
 import type { Visitor } from '../ask.ts';
-import { Entries, Links, mayWrite, writePath } from './open-entries.tsx';
+import { Entries, Links, writePath } from './open-entries.tsx';
 import type { OnPage } from './open-on-page.ts';
 import { Stands } from './open-stands.tsx';
 import { VetTimes } from './open-vet.tsx';
@@ -37,7 +38,7 @@ const WaitingItem = ({ hold, number, on }: { hold: WaitingHold; number: number; 
       </ul>
       <Stands standings={[standing]} moment={moment} hand={hand} />
       <Entries ids={entries} byId={on.byId} hand={hand} visitor={visitor} />
-      {endedBy === 'the-vet' && treatment !== undefined && mayWrite(visitor, 'vet-hold-time') ? (
+      {endedBy === 'the-vet' && treatment !== undefined && mayWrite(visitor.caller.role, 'vet-hold-time') ? (
         <VetTimes cow={standing.number} treatment={treatment} number={number} hand={hand} visitor={visitor} />
       ) : (
         <EndingEntry hold={hold} visitor={visitor} />
@@ -85,6 +86,8 @@ const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (reado
 
 const EndingEntry = ({ hold, visitor }: { hold: WaitingHold; visitor: Visitor }) => (
   <Links
-    ways={endingsOf(hold).flatMap(([type, path, words]) => (mayWrite(visitor, type) ? [[path, words] as const] : []))}
+    ways={endingsOf(hold).flatMap(([type, path, words]) =>
+      mayWrite(visitor.caller.role, type) ? [[path, words] as const] : [],
+    )}
   />
 );

@@ -1,10 +1,12 @@
 /** The page where things are settled: alerts, things set aside, doubts, and holds without an end, each with what ends it. */
+
 import { momentOf } from '../../../projections/views-at.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
 import { askedOf } from '../who.tsx';
-import { Entries, entriesById, Links, mayWrite } from './open-entries.tsx';
+import { Entries, entriesById, Links } from './open-entries.tsx';
 import { OPEN_KINDS, type OpenItem, openItems } from './open-items.ts';
 import type { OnPage } from './open-on-page.ts';
 import { SetAside } from './open-set-aside.tsx';
@@ -59,7 +61,7 @@ const openPage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Respons
           </p>
         )}
         {items.length === 0 && waiting.length === 0 ? <p class="card">Nothing stands open.</p> : null}
-        {mayWrite(visitor, 'settled') || items.length === 0 ? null : (
+        {mayWrite(visitor.caller.role, 'settled') || items.length === 0 ? null : (
           <p class="hint">A device of the role {visitor.caller.role} settles nothing; the manager does.</p>
         )}
         {OPEN_KINDS.map((kind) => (
@@ -102,7 +104,7 @@ const Section = ({
 
 const Item = ({ item, number, on }: { item: OpenItem; number: number; on: OnPage }) => {
   const { hand, visitor, moment } = on;
-  const ways = waysFor(item.because).filter(({ type }) => type === undefined || mayWrite(visitor, type));
+  const ways = waysFor(item.because).filter(({ type }) => type === undefined || mayWrite(visitor.caller.role, type));
   return (
     <article class="card item" id={item.key}>
       <h3 id={`item-${number}`}>{hand.says(item.because)}</h3>
@@ -124,7 +126,7 @@ const Item = ({ item, number, on }: { item: OpenItem; number: number; on: OnPage
       {item.aside === undefined ? null : <SetAside desk={on.desk} aside={item.aside} hand={hand} visitor={visitor} />}
       <Entries ids={item.because.entries} byId={on.byId} hand={hand} visitor={visitor} />
       <Links ways={ways.map(({ path, words }) => [path, words] as const)} />
-      {mayWrite(visitor, 'settled') ? (
+      {mayWrite(visitor.caller.role, 'settled') ? (
         <form class="settle" method="post" action="/open" aria-labelledby={`item-${number}`}>
           <input type="hidden" name="once" value={visitor.once()} />
           <input type="hidden" name="key" value={item.key} />

@@ -1,6 +1,7 @@
 /** The form for one set that came back: what the book knows of the set, its lines, and the way on to reading it over. */
 import { instantText } from '../../../shared/instant.ts';
 import { plural } from '../../command-line/settings.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import { type Desk, type Form, NO_FORM, type Visitor } from '../ask.ts';
 import { page } from '../layout.tsx';
 import { HandLines } from './hand-lines.tsx';
@@ -8,7 +9,7 @@ import { Sheet, WhoWrote } from './lines.tsx';
 import { Small, Trouble } from './parts.tsx';
 import { finishedOf } from './reading.ts';
 import { setRemarks } from './set-remarks.ts';
-import { mayWrite, type Paper, type View } from './view.ts';
+import type { Paper, View } from './view.ts';
 
 export interface FormState {
   readonly form?: Form;
@@ -24,7 +25,13 @@ export const formPage = (
   paper: Paper,
   { form = NO_FORM, troubles = new Map(), status = 200, done }: FormState = {},
 ): Promise<Response> => {
-  const view: View = { ...paper, form, fresh: form === NO_FORM, troubles, may: mayWrite(visitor) };
+  const view: View = {
+    ...paper,
+    form,
+    fresh: form === NO_FORM,
+    troubles,
+    may: (type) => mayWrite(visitor.caller.role, type),
+  };
   const { set, span } = paper.book;
   const { format, frame } = paper.hand;
   return page(

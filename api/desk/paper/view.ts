@@ -1,7 +1,6 @@
 /** What the drawing of a form needs: the set, how the book stands, what was typed so far and what is wrong with it. */
 import type { EntryType } from '../../../events/kinds.ts';
-import { kindsFor } from '../../devices/roles.ts';
-import type { Form, Visitor } from '../ask.ts';
+import type { Form } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import type { Book } from './already.ts';
 import type { OnPaper } from './on-paper.ts';
@@ -19,11 +18,6 @@ export interface View extends Paper {
   readonly troubles: ReadonlyMap<string, string>;
   readonly may: (type: EntryType) => boolean;
 }
-
-export const mayWrite =
-  ({ caller }: Visitor) =>
-  (type: EntryType): boolean =>
-    kindsFor(caller.role)?.includes(type) ?? true;
 
 /** What stands in a field: as typed, or at first what the paper says. */
 export const standing = ({ form, fresh }: View, field: string, printed = ''): string =>

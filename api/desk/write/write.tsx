@@ -2,7 +2,7 @@
 import type { EntryType } from '../../../events/kinds.ts';
 import { HOUR, type Instant, instantText } from '../../../shared/instant.ts';
 import { plural } from '../../command-line/settings.ts';
-import { kindsFor } from '../../devices/roles.ts';
+import { mayWrite } from '../../devices/roles.ts';
 import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
@@ -51,7 +51,6 @@ const open = (desk: Desk, { visitor, params }: Ask): { hand: AtHand; written: Wr
 const pick = (desk: Desk, { visitor, url }: Ask): Response | Promise<Response> => {
   const hand = atHand(desk, visitor, '/write');
   if (hand === undefined) return goTo('/begin');
-  const allowed = kindsFor(visitor.caller.role);
   const cow = url.searchParams.get('cow')?.trim() ?? '';
   const query = cow === '' ? '' : `?cow=${encodeURIComponent(cow)}`;
   return page({
@@ -62,7 +61,7 @@ const pick = (desk: Desk, { visitor, url }: Ask): Response | Promise<Response> =
         {cow === '' ? null : <WhoIs number={cow} cows={cowsFor(hand.answer, cow)} speaking={hand} />}
         <ul class="tiles">
           {WRITTEN.filter(
-            ({ type, about }) => (allowed === null || allowed.includes(type)) && (cow === '' || about !== 'farm'),
+            ({ type, about }) => mayWrite(visitor.caller.role, type) && (cow === '' || about !== 'farm'),
           ).map(({ type, title, hint }) => (
             <li>
               <a href={`/write/${type}${query}`}>
