@@ -110,6 +110,8 @@ export default {
   ],
   options: {
     parser: 'swc',
+    // tests/bench has a package.json of its own for what it stands beside, below the one of the house.
+    combinedDependencies: true,
     tsPreCompilationDeps: true,
     doNotFollow: { path: 'node_modules' },
     tsConfig: { fileName: 'tsconfig.json' },

@@ -64,41 +64,42 @@ type CowKind =
   | 'milk-record'
   | 'group-move';
 
-const only = <T extends CowKind>(assigned: readonly Assigned[], type: T): Hers<T>[] =>
-  assigned.filter(({ entry }) => entry.type === type) as unknown as Hers<T>[];
-
-const certain = <T extends CowKind>(assigned: readonly Assigned[], type: T): EntryOf<T>[] =>
-  only(assigned, type)
-    .filter((hers) => hers.mayBe === undefined)
-    .map((hers) => hers.entry);
-
 export const foldCow = (animal: Animal): Cow => {
   const assigned = [...animal.assigned].sort((a, b) => byFoldOrder(a.entry, b.entry));
+  const kinds = new Map<EntryType, Assigned[]>();
+  for (const each of assigned) {
+    const have = kinds.get(each.entry.type);
+    if (have === undefined) kinds.set(each.entry.type, [each]);
+    else have.push(each);
+  }
+  const only = <T extends CowKind>(type: T) => (kinds.get(type) ?? []) as unknown as Hers<T>[];
+  const certain = <T extends CowKind>(type: T): EntryOf<T>[] =>
+    only(type).flatMap((hers) => (hers.mayBe === undefined ? [hers.entry] : []));
   return {
     key: animal.key,
     officialId: animal.officialId,
     spans: animal.spans,
-    entered: certain(assigned, 'cow-entered'),
-    left: certain(assigned, 'cow-left'),
+    entered: certain('cow-entered'),
+    left: certain('cow-left'),
     placements: assigned.flatMap(({ entry, mayBe }): Placement[] => {
       if (mayBe !== undefined) return [];
       const group = groupGiven(entry);
       return group === undefined ? [] : [{ at: entry.at, group, entry: entry.id }];
     }),
-    calvings: only(assigned, 'calving'),
-    abortions: only(assigned, 'abortion'),
-    dryOffs: certain(assigned, 'dry-off'),
-    mayBeDryOffs: only(assigned, 'dry-off').filter((hers) => hers.mayBe !== undefined),
-    services: certain(assigned, 'service'),
-    checks: certain(assigned, 'pregnancy-check'),
-    treatments: only(assigned, 'treatment'),
-    vetTimes: only(assigned, 'vet-hold-time').map((hers) => hers.entry),
-    courseEnds: certain(assigned, 'course-ended'),
-    milkHolds: only(assigned, 'milk-hold'),
-    lifted: certain(assigned, 'milk-hold-lifted'),
-    residueTests: only(assigned, 'residue-test'),
-    sortRequests: only(assigned, 'sort-request'),
-    milkRecords: certain(assigned, 'milk-record'),
+    calvings: only('calving'),
+    abortions: only('abortion'),
+    dryOffs: certain('dry-off'),
+    mayBeDryOffs: only('dry-off').filter((hers) => hers.mayBe !== undefined),
+    services: certain('service'),
+    checks: certain('pregnancy-check'),
+    treatments: only('treatment'),
+    vetTimes: only('vet-hold-time').map((hers) => hers.entry),
+    courseEnds: certain('course-ended'),
+    milkHolds: only('milk-hold'),
+    lifted: certain('milk-hold-lifted'),
+    residueTests: only('residue-test'),
+    sortRequests: only('sort-request'),
+    milkRecords: certain('milk-record'),
   };
 };
 
@@ -126,8 +127,8 @@ export const presentAt = (cow: Cow, at: Instant): boolean => {
 
 /** The barn number she bears at an instant, or last bore. */
 export const numberAt = (cow: Cow, at: Instant): string => {
-  const spans = cow.spans.filter((span) => span.from <= at);
-  return (spans.at(-1) ?? cow.spans[0])?.number ?? '';
+  const span = cow.spans.findLast((each) => each.from <= at) ?? cow.spans[0];
+  return span?.number ?? '';
 };
 
 /** The group she stands in at an instant; `undefined` before she entered. */

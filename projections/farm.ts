@@ -33,13 +33,26 @@ export interface Farm {
 /** Names of medicines match without regard to case and spacing; nothing looser. */
 export const medicineKey = (name: string): string => name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
 
-const only = <T extends Entry['type']>(entries: readonly Entry[], type: T): EntryOf<T>[] =>
-  entries.filter((entry): entry is Extract<Entry, { type: T }> => entry.type === type) as unknown as EntryOf<T>[];
+type FarmKind =
+  | 'farm-set-up'
+  | 'medicine-listed'
+  | 'medicine-received'
+  | 'medicine-disposed'
+  | 'head-count'
+  | 'milking-finished'
+  | 'tank-collection'
+  | 'residue-test'
+  | 'sheet-issued'
+  | 'sheet-returned'
+  | 'sort-done'
+  | 'settled';
 
 /** `entries`: live ones (not struck) in fold order. */
 export const foldFarm = (entries: readonly Entry[]): Farm => {
+  const kinds = byKind(entries);
+  const only = <T extends FarmKind>(type: T) => (kinds.get(type) ?? []) as unknown as EntryOf<T>[];
   const listings = new Map<string, Listing[]>();
-  for (const entry of only(entries, 'medicine-listed')) {
+  for (const entry of only('medicine-listed')) {
     const key = medicineKey(entry.data.name);
     const listing = { id: entry.id, at: entry.at, data: entry.data };
     const have = listings.get(key);
@@ -47,21 +60,32 @@ export const foldFarm = (entries: readonly Entry[]): Farm => {
     else have.push(listing);
   }
   return {
-    schedule: scheduleOf(only(entries, 'farm-set-up')),
+    schedule: scheduleOf(only('farm-set-up')),
     listings,
-    headCounts: only(entries, 'head-count'),
-    finished: new Map(only(entries, 'milking-finished').map((entry) => [entry.data.milking, entry.at])),
-    collections: only(entries, 'tank-collection'),
-    tankTests: only(entries, 'residue-test').filter((entry) => entry.data.of === 'tank'),
-    issued: only(entries, 'sheet-issued'),
-    returned: new Set(only(entries, 'sheet-returned').map((entry) => entry.data.ref)),
-    received: only(entries, 'medicine-received'),
-    disposed: only(entries, 'medicine-disposed'),
+    headCounts: only('head-count'),
+    finished: new Map(only('milking-finished').map((entry) => [entry.data.milking, entry.at])),
+    collections: only('tank-collection'),
+    tankTests: only('residue-test').filter((entry) => entry.data.of === 'tank'),
+    issued: only('sheet-issued'),
+    returned: new Set(only('sheet-returned').map((entry) => entry.data.ref)),
+    received: only('medicine-received'),
+    disposed: only('medicine-disposed'),
     sorted: new Map(
-      only(entries, 'sort-done')
+      only('sort-done')
         .map((entry) => [entry.data.request, entry.at] as const)
         .reverse(),
     ),
-    settled: new Set(only(entries, 'settled').map((entry) => entry.data.about)),
+    settled: new Set(only('settled').map((entry) => entry.data.about)),
   };
+};
+
+/** Entries by kind, each kind in the order given. */
+const byKind = (entries: readonly Entry[]): ReadonlyMap<Entry['type'], readonly Entry[]> => {
+  const kinds = new Map<Entry['type'], Entry[]>();
+  for (const entry of entries) {
+    const have = kinds.get(entry.type);
+    if (have === undefined) kinds.set(entry.type, [entry]);
+    else have.push(entry);
+  }
+  return kinds;
 };

@@ -44,6 +44,9 @@ const filesOf = (herd: Herd, schedule: Schedule): CowFile[] =>
   herd.animals.map((animal) => openFile(foldCow(animal), schedule));
 
 const twofoldIds = (entries: readonly Entry[]): string[] => {
+  const ids = new Set<string>();
+  for (const { id } of entries) ids.add(id);
+  if (ids.size === entries.length) return [];
   const seen = new Set<string>();
   const twice = new Set<string>();
   for (const { id } of entries) {

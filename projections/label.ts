@@ -2,6 +2,7 @@
 import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
 import type { Instant } from '../shared/instant.ts';
 import type { Farm, Listing } from './farm.ts';
+import { remembered } from './remembered.ts';
 
 export type OffLabelLaw = NonNullable<FarmSetUp['offLabel']>;
 
@@ -34,10 +35,11 @@ export const wordsSince = (farm: Farm, medicine: string, dose: Instant): readonl
 };
 
 /** From when each off-label law was in force; set-ups that do not say are passed over. */
-const lawChanges = (farm: Farm): { since: Instant; law: OffLabelLaw }[] =>
+const lawChanges = remembered((farm: Farm): readonly { since: Instant; law: OffLabelLaw }[] =>
   (farm.schedule?.setUps ?? []).flatMap((setUp) =>
     setUp.data.offLabel === undefined ? [] : [{ since: setUp.zone.startOfDay(setUp.from), law: setUp.data.offLabel }],
-  );
+  ),
+);
 
 /** An outcome of a word: when the hold ends (null: without end). */
 export interface Ends {

@@ -12,6 +12,8 @@ import type { Known } from './know.ts';
 import { sampledAt } from './milk-hold.ts';
 import { isThere, type Moment } from './moment.ts';
 import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
+import { type Reach, reachOf } from './reach.ts';
+import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { asidesByCow, bearersOnSheet, type Standing, standingOf } from './standing.ts';
 import { loadOfCollection, loadsOf, ONLY_TANK, openLoads } from './tank.ts';
@@ -36,14 +38,25 @@ export const tankAlerts = (
   momentAt: MomentAt,
   now: Moment,
 ): Notice[] => {
-  const milkings = issuedMilkings(known, schedule);
-  const reaching = reachOf(known, now);
+  const issued = issuedMilkings(known, schedule);
+  const without = startedWithoutSheet(known, schedule, issued, asOf);
+  const milkings = [...issued.map(({ milking }) => milking), ...without];
+  const reach = milkings.length === 0 ? () => [] : reachOf(known, now, milkings);
+  const looking: Looking = { known, schedule, asOf, momentAt, reach };
   return [
-    ...milkings.flatMap(({ milking, issues }) => lateNews(known, milking, issues, asOf, momentAt, reaching)),
-    ...withoutSheet(known, schedule, milkings, asOf, momentAt, reaching),
+    ...issued.flatMap(({ milking, issues }) => lateNews(looking, milking, issues)),
+    ...without.flatMap((milking) => noSheet(looking, milking)),
     ...positiveTanks(known, schedule),
   ];
 };
+
+interface Looking {
+  readonly known: Known;
+  readonly schedule: Schedule;
+  readonly asOf: Instant;
+  readonly momentAt: MomentAt;
+  readonly reach: Reach;
+}
 
 interface IssuedMilking {
   readonly milking: Milking;
@@ -63,69 +76,55 @@ const issuedMilkings = (known: Known, schedule: Schedule): IssuedMilking[] => {
   });
 };
 
-type Reach = { readonly cow: string; readonly pieces: readonly HoldPiece[] }[];
-
-/** Every cow's reasons with a beginning, worked out once: which milkings they may reach. */
-const reachOf = (known: Known, now: Moment): Reach =>
-  known.files.map((file) => ({
-    cow: file.cow.key,
-    pieces: standingOf(file, now, []).pieces.filter((piece) => piece.began > 0),
-  }));
-
-/** The cows held at a milking by all that is known now. */
-const heldAt = (known: Known, moment: Moment, asOf: Instant, reaching: Reach): Standing[] => {
-  const { milking, windowEnd } = moment;
+/** The cows held at a milking by all that is known now, `listed` ones left out. */
+const heldAt = (
+  { known, asOf, momentAt, reach }: Looking,
+  milking: Milking,
+  listed: ReadonlySet<string> = new Set(),
+): Standing[] => {
   const whole = asOf - milking.start <= LOOKED_AT_WHOLE;
-  const candidates = new Set(
-    reaching
-      .filter(({ pieces }) =>
-        pieces.some((piece) => piece.began <= windowEnd && (piece.end === null || piece.end >= milking.start)),
-      )
-      .map(({ cow }) => cow),
-  );
+  const open = (whole ? known.files : reach(milking)).filter((file) => !listed.has(file.cow.key));
+  if (open.length === 0) return [];
+  const moment = momentAt(milking);
+  const { windowEnd } = moment;
+  const reached = new Set(whole ? [] : reach(milking, windowEnd));
+  const files = open.filter((file) => isThere(file.cow, moment) && (whole || reached.has(file)));
   // What was set aside bears on the milkings that come after it, not on those that are over.
   const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => aside.recordedAt <= windowEnd) });
-  return known.files
-    .filter((file) => (whole || candidates.has(file.cow.key)) && isThere(file.cow, moment))
+  return files
     .map((file) => standingOf(file, moment, asides.get(file.cow.key) ?? []))
     .filter((standing) => standing.held);
 };
 
-const lateNews = (
-  known: Known,
-  milking: Milking,
-  issues: readonly Issue[],
-  asOf: Instant,
-  momentAt: MomentAt,
-  reaching: Reach,
-): Notice[] => {
-  const moment = momentAt(milking);
+const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]): Notice[] => {
+  const { known, schedule, asOf, momentAt } = looking;
   const before = issues.filter((issue) => issue.at <= milking.start).at(-1);
   // Nobody had a sheet at its start: the first one issued later is what they had; R-32 says the rest.
   const onWall = milking.start > asOf ? issues.at(-1) : (before ?? issues[0]);
   if (onWall === undefined) return [];
-  const listed = new Set(cowsOn(known, moment.schedule, onWall, milking));
-  return heldAt(known, moment, asOf, reaching)
-    .filter((standing) => !listed.has(standing.file.cow.key))
-    .filter((standing) => !standing.running.every((piece) => isOfHerDryOff(piece, standing, moment)))
-    .map((standing): Notice => {
-      const entries = [...new Set(standing.running.flatMap((piece) => piece.because.entries))].sort();
-      const phase = milking.start > asOf ? 'before' : moment.hasEnded(milking) ? 'over' : 'running';
-      const leading = standing.running[0]?.because;
-      const values = {
-        cow: standing.number,
-        milking: milking.id,
-        phase,
-        until: endText(latestEnd(standing.running) ?? null),
-        about: aboutOf(leading),
-        loads: phase === 'before' ? [] : loadsSaid(known, moment.schedule, milking),
-        ref: onWall.data.ref,
-      } as const;
-      return {
-        key: lateNewsKey(milking.id, standing.file.cow.key, sha256(entries.join(' ')).slice(0, 8)),
-        because: because('R-31', 'alert.late-news', values, [...entries, onWall.id]),
-      };
-    });
+  const missing = heldAt(looking, milking, cowsOn(known, schedule, onWall, milking)).filter(
+    (standing) => !standing.running.every((piece) => isOfHerDryOff(piece, standing, momentAt(milking))),
+  );
+  if (missing.length === 0) return [];
+  const phase = milking.start > asOf ? 'before' : momentAt(milking).hasEnded(milking) ? 'over' : 'running';
+  const loads = phase === 'before' ? [] : loadsSaid(known, schedule, milking);
+  return missing.map((standing): Notice => {
+    const entries = [...new Set(standing.running.flatMap((piece) => piece.because.entries))].sort();
+    const leading = standing.running[0]?.because;
+    const values = {
+      cow: standing.number,
+      milking: milking.id,
+      phase,
+      until: endText(latestEnd(standing.running) ?? null),
+      about: aboutOf(leading),
+      loads,
+      ref: onWall.data.ref,
+    } as const;
+    return {
+      key: lateNewsKey(milking.id, standing.file.cow.key, sha256(entries.join(' ')).slice(0, 8)),
+      because: because('R-31', 'alert.late-news', values, [...entries, onWall.id]),
+    };
+  });
 };
 
 /**
@@ -152,11 +151,22 @@ const aboutOf = (reason: Because | undefined): string => {
       : 'milk-hold';
 };
 
-const cowsOn = (known: Known, schedule: Schedule, issue: Issue, milking: Milking): string[] => {
+/** Keys of the cows that the milk-hold sheet of an issue listed. A farm as folded goes with one herd. */
+const cowsOn = (known: Known, schedule: Schedule, issue: Issue, milking: Milking): ReadonlySet<string> => {
+  const kept = cowsOnKept(known.farm);
+  const have = kept.get(issue);
+  if (have !== undefined) return have;
+  const cows = new Set(numbersOn(issue).flatMap((number) => bearersOnSheet(known, schedule, number, milking)));
+  kept.set(issue, cows);
+  return cows;
+};
+
+const cowsOnKept = remembered((_: Known['farm']): Map<Issue, ReadonlySet<string>> => new Map());
+
+const numbersOn = (issue: Issue): string[] => {
   const sheet = issue.data.sheets.find((each) => each.sheet === 'milk-hold');
   const rows = heldCows.safeParse(sheet?.content);
-  if (!rows.success) return [];
-  return rows.data.held.flatMap((row) => bearersOnSheet(known, schedule, row.cow, milking));
+  return rows.success ? rows.data.held.map((row) => row.cow) : [];
 };
 
 const loadsSaid = (known: Known, schedule: Schedule, milking: Milking): TankLoadSaid[] =>
@@ -166,41 +176,40 @@ const loadsSaid = (known: Known, schedule: Schedule, milking: Milking): TankLoad
     ticket: collection?.data.ticket ?? null,
   }));
 
-/** R-32, from the book's first issue on. */
-const withoutSheet = (
+/** R-32, from the book's first issue on: milkings that started with no sheet, and nobody has settled it. */
+const startedWithoutSheet = (
   known: Known,
   schedule: Schedule,
   issued: readonly IssuedMilking[],
   asOf: Instant,
-  momentAt: MomentAt,
-  reaching: Reach,
-): Notice[] => {
+): readonly Milking[] => {
   const first = issued.reduce<Instant | undefined>(
     (earliest, { milking }) => (earliest === undefined || milking.start < earliest ? milking.start : earliest),
     undefined,
   );
   if (first === undefined) return [];
-  const notices: Notice[] = [];
+  const had = new Set(
+    issued.flatMap(({ milking, issues }) => (issues.some((issue) => issue.at <= milking.start) ? [milking.id] : [])),
+  );
+  const without: Milking[] = [];
   const from = Math.max(first, asOf - NO_SHEET_LOOK_BACK) as Instant;
   for (const milking of schedule.after((from - 1) as Instant)) {
     if (milking.start > asOf) break;
-    const had = issued
-      .find((each) => each.milking.id === milking.id)
-      ?.issues.some((issue) => issue.at <= milking.start);
-    if (had === true || known.farm.settled.has(noSheetKey(milking.id))) continue;
-    const held = heldAt(known, momentAt(milking), asOf, reaching);
-    if (held.length === 0) continue;
-    const values = {
-      milking: milking.id,
-      cows: held.map((standing) => standing.number),
-      loads: loadsSaid(known, schedule, milking),
-    };
-    const entries = [
-      ...new Set(held.flatMap((standing) => standing.running.flatMap((piece) => piece.because.entries))),
-    ];
-    notices.push({ key: noSheetKey(milking.id), because: because('R-32', 'alert.no-sheet', values, entries) });
+    if (!had.has(milking.id) && !known.farm.settled.has(noSheetKey(milking.id))) without.push(milking);
   }
-  return notices;
+  return without;
+};
+
+const noSheet = (looking: Looking, milking: Milking): Notice[] => {
+  const held = heldAt(looking, milking);
+  if (held.length === 0) return [];
+  const values = {
+    milking: milking.id,
+    cows: held.map((standing) => standing.number),
+    loads: loadsSaid(looking.known, looking.schedule, milking),
+  };
+  const entries = [...new Set(held.flatMap((standing) => standing.running.flatMap((piece) => piece.because.entries)))];
+  return [{ key: noSheetKey(milking.id), because: because('R-32', 'alert.no-sheet', values, entries) }];
 };
 
 /** R-32: a positive test of the tank, by itself or on a collection. */

@@ -9,6 +9,7 @@ import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { dosedAnimal, missedDoses } from './milk-hold.ts';
 import { type CowFile, type Moment, productsWithin } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
+import { pastOf } from './settled-past.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
 
 export interface MeatPiece {
@@ -22,6 +23,7 @@ type MeatDays = MedicineListed['meatDays'];
 type Dose = Dosing['doses'][number];
 
 export const meatHoldPieces = (file: CowFile, moment: Moment, asides: readonly Aside[]): MeatPiece[] => {
+  const past = pastOf(file, moment);
   const animal = dosedAnimal(file, moment, () => null);
   return [
     ...asides.map((aside) => ({
@@ -34,7 +36,12 @@ export const meatHoldPieces = (file: CowFile, moment: Moment, asides: readonly A
         aside.id === undefined ? [] : [aside.id],
       ),
     })),
-    ...file.dosings.flatMap((dosing) => dosingMeat(dosing, file, moment, animal)),
+    ...file.dosings.flatMap((dosing) =>
+      // Only doses that a running course misses depend on the moment.
+      dosing.course?.running === true
+        ? dosingMeat(dosing, file, moment, animal)
+        : past.settled(dosing, 'meat', () => dosingMeat(dosing, file, moment, animal)),
+    ),
     ...notStated(file, moment),
     ...enteredPieces(file),
   ];

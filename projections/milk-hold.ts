@@ -7,13 +7,15 @@ import { type Because, because, type MayBe } from './because.ts';
 import { nearestDue } from './course-due.ts';
 import { type Hers, presentAt } from './cow.ts';
 import type { Dosing } from './dosing.ts';
-import { dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
+import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
 import type { HoldPiece } from './hold-piece.ts';
 import { laterIfLonger } from './label.ts';
 import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
-import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
-import { type CowFile, countsFor, inMilkDuring, type Moment, standsIn } from './moment.ts';
+import { holdEnd, type NthMilking } from './milking-count.ts';
+import { type CowFile, inMilkDuring, type Moment, standsIn } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
+import { remembered } from './remembered.ts';
+import { type Past, pastOf } from './settled-past.ts';
 import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
 
 /** When a test's milk was drawn: what it says is about that milk. */
@@ -21,25 +23,55 @@ export const sampledAt = (hers: Hers<'residue-test'>): Instant =>
   hers.entry.data.sampledAt === undefined ? hers.entry.at : mustBeInstant(hers.entry.data.sampledAt);
 
 /** `asides`: things set aside that may concern her (R-27). */
-export const milkHoldPieces = (file: CowFile, moment: Moment, asides: readonly Aside[]): HoldPiece[] => {
-  const counts = countsFor(file, moment);
-  const nth = nthMilkingFor(moment.schedule, moment.milking.start, counts);
-  const animal = dosedAnimal(file, moment, nth);
+export const milkHoldPieces = (file: CowFile, moment: Moment, asides: readonly Aside[]): readonly HoldPiece[] => {
+  const kept = piecesKept(moment);
+  const own = kept.get(file) ?? ownPieces(file, moment);
+  kept.set(file, own);
+  return asides.length === 0 ? own : [...asides.map((aside) => asidePiece(aside)), ...own];
+};
+
+/** Sheets, alerts and doubts of one moment all ask for them. */
+const piecesKept = remembered((_: Moment): WeakMap<CowFile, readonly HoldPiece[]> => new WeakMap());
+
+const ownPieces = (file: CowFile, moment: Moment): readonly HoldPiece[] => {
+  const past = pastOf(file, moment);
+  const animal = dosedAnimal(file, moment, past.nth);
   return [
-    ...asides.map((aside) => asidePiece(aside)),
     ...dryInMilkedGroup(file, moment),
     ...file.dosings.flatMap((dosing) => [
-      ...dosingPieces(dosing, moment, animal),
-      ...dryCowPieces({ farm: moment.farm, file, moment, dosing, nth, sampledAt }),
+      ...dosingPiecesOf(dosing, moment, animal, past),
+      ...dryCowPiecesOf(dosing, file, moment, past),
     ]),
     ...notStatedPieces(file, moment),
-    ...freshPieces(file, moment, nth),
+    ...freshPieces(file, moment, past),
     ...beforeDuePieces(file, moment),
     ...personPieces(file),
     ...residuePieces(file),
     ...enteredPieces(file),
   ];
 };
+
+/** Doses that are missed depend on the moment; without a course that runs there are none but gaps. */
+const dosingPiecesOf = (dosing: Dosing, moment: Moment, animal: DosedAnimal, past: Past): readonly HoldPiece[] =>
+  dosing.course?.running === true
+    ? dosingPieces(dosing, moment, animal)
+    : past.settled(dosing, 'milk', () => dosingPieces(dosing, moment, animal));
+
+/** Until she has calved, what holds her depends on the moment. */
+const dryCowPiecesOf = (dosing: Dosing, file: CowFile, moment: Moment, past: Past): readonly HoldPiece[] => {
+  const { farm } = moment;
+  const listings = farm.listings.get(dosing.medicineKey) ?? [];
+  if (!listings.some((listing) => listing.data.dryCow !== undefined)) return [];
+  const work = () => dryCowPieces({ farm, file, moment, dosing, nth: past.nth, sampledAt });
+  const hasCalved = calvingsAfter(file, dosing.last.at).some((stretch) => !stretch.mayBe);
+  return hasCalved ? past.settled(dosing, 'dry-cow', work) : work();
+};
+
+/** How long a dosing of hers holds, with what extended it. */
+export const outcomeOf = (dosing: Dosing, moment: Moment, animal: DosedAnimal, past: Past) =>
+  past.settled(dosing, 'outcome', () =>
+    milkHoldOf(moment.farm, dosing, animal, dosing.course?.plannedLast ?? dosing.last.at),
+  );
 
 export const dosedAnimal = (file: CowFile, moment: Moment, nth: NthMilking): DosedAnimal => ({
   nth,
@@ -55,11 +87,20 @@ export const dosedAnimal = (file: CowFile, moment: Moment, nth: NthMilking): Dos
       | undefined,
     dayOf: moment.schedule.dayOf,
   },
-  dosesOf: (medicine) =>
-    file.dosings
-      .filter((dosing) => dosing.medicineKey === medicine)
-      .flatMap((dosing) => dosing.doses)
-      .sort((a, b) => a.at - b.at),
+  dosesOf: (medicine) => dosesByMedicine(file).get(medicine) ?? [],
+});
+
+type Dose = Dosing['doses'][number];
+
+const dosesByMedicine = remembered((file: CowFile): ReadonlyMap<string, Dose[]> => {
+  const doses = new Map<string, Dose[]>();
+  for (const dosing of file.dosings) {
+    const have = doses.get(dosing.medicineKey);
+    if (have === undefined) doses.set(dosing.medicineKey, [...dosing.doses]);
+    else have.push(...dosing.doses);
+  }
+  for (const each of doses.values()) each.sort((a, b) => a.at - b.at);
+  return doses;
 });
 
 const asidePiece = (aside: Aside): HoldPiece => ({
@@ -153,10 +194,10 @@ const mayBe = (how: MayBe | undefined, number: string, about: string, entry: str
   how === undefined ? [] : [because('R-25', 'hold.may-be-her', { number, how, about }, [entry])];
 
 /** R-20, from each calving: a cow that left and came back is still on the hold of the calving before. */
-const freshPieces = (file: CowFile, moment: Moment, nth: NthMilking): HoldPiece[] => {
+const freshPieces = (file: CowFile, moment: Moment, past: Past): readonly HoldPiece[] => {
   const pieces = file.lactations.stretches
     .filter((stretch) => stretch.from <= moment.windowEnd)
-    .flatMap((stretch) => freshPieceOf(stretch, file, moment, nth));
+    .flatMap((stretch) => past.settled(stretch, 'fresh', () => freshPieceOf(stretch, file, moment, past.nth)));
   // Where the farm has set none, her last calving says it for all of them.
   const notSet = pieces.findLast((piece) => piece.because.key === 'hold.fresh-not-set');
   return pieces.filter((piece) => piece === notSet || piece.because.key !== 'hold.fresh-not-set');
@@ -219,7 +260,7 @@ const beforeDuePieces = (file: CowFile, moment: Moment): HoldPiece[] => {
 };
 
 /** R-21: what a person set stays until it is lifted by name, or all of hers are. */
-const personPieces = ({ cow }: CowFile): HoldPiece[] =>
+const personPieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
   cow.milkHolds.flatMap((hers): HoldPiece[] => {
     const { entry } = hers;
     const lifted = cow.lifted.find(
@@ -236,10 +277,11 @@ const personPieces = ({ cow }: CowFile): HoldPiece[] =>
       piece,
       ...mayBe(hers.mayBe, entry.subject ?? '', entry.type, entry.id).map((each) => ({ ...piece, because: each })),
     ];
-  });
+  }),
+);
 
 /** R-22: a positive test of hers holds until a later clear one. */
-const residuePieces = ({ cow }: CowFile): HoldPiece[] =>
+const residuePieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
   cow.residueTests
     .filter((hers) => hers.entry.data.result === 'positive')
     .flatMap((hers): HoldPiece[] => {
@@ -263,10 +305,11 @@ const residuePieces = ({ cow }: CowFile): HoldPiece[] =>
         piece,
         ...mayBe(hers.mayBe, entry.subject ?? '', entry.type, entry.id).map((each) => ({ ...piece, because: each })),
       ];
-    });
+    }),
+);
 
 /** R-28: holds that were running when she came; not said is unknown. */
-const enteredPieces = ({ cow }: CowFile): HoldPiece[] =>
+const enteredPieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
   cow.entered.flatMap((entry): HoldPiece[] => {
     const until = entry.data.milkHoldUntil;
     if (until === 'none') return [];
@@ -289,4 +332,5 @@ const enteredPieces = ({ cow }: CowFile): HoldPiece[] =>
         because: because('R-28', 'hold.entered-until', { until: instantText(end) }, [entry.id]),
       },
     ];
-  });
+  }),
+);

@@ -9,14 +9,13 @@ import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { type MomentAt, tankAlerts } from './late-news.ts';
 import { meatHoldPieces } from './meat-hold.ts';
-import { dosedAnimal, missedDoses } from './milk-hold.ts';
-import { nthMilkingFor } from './milking-count.ts';
-import { type CowFile, countsFor, type Moment } from './moment.ts';
+import { dosedAnimal, missedDoses, outcomeOf } from './milk-hold.ts';
+import type { CowFile, Moment } from './moment.ts';
 import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { pregnancyAt } from './pregnancy.ts';
+import { pastOf } from './settled-past.ts';
 import { type OtherLists, severalPlaces } from './sort.ts';
 import type { Standing } from './standing.ts';
-import { milkHoldOf } from './treatment-hold.ts';
 import { aboutOf, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
 import type { Notice } from './views.ts';
 
@@ -227,16 +226,15 @@ const historyDoubts = (file: CowFile, moment: Moment): Notice[] => {
       because('R-46', 'doubt.calved-early', { cow: number(calving?.at ?? moment.milking.start), due, days }, [entry]),
     );
   }
-  const animal = dosedAnimal(
-    file,
-    moment,
-    nthMilkingFor(moment.schedule, moment.milking.start, countsFor(file, moment)),
-  );
+  const past = pastOf(file, moment);
+  const animal = dosedAnimal(file, moment, past.nth);
   for (const dosing of dosings) {
     const { course, medicine, last } = dosing;
-    const { outcome } = milkHoldOf(moment.farm, dosing, animal, course?.plannedLast ?? last.at);
-    if (outcome.vetNotLonger !== undefined) {
-      const values = { cow: number(last.at), medicine, ...outcome.vetNotLonger };
+    // Only where the vet gave a time can it have been no longer than the label's.
+    const vetNotLonger =
+      dosing.vet.milkHours === undefined ? undefined : outcomeOf(dosing, moment, animal, past).outcome.vetNotLonger;
+    if (vetNotLonger !== undefined) {
+      const values = { cow: number(last.at), medicine, ...vetNotLonger };
       add(
         `vet-time-not-longer:${last.id}`,
         because('R-15', 'doubt.vet-time-not-longer', values, [last.id, ...dosing.vet.entries]),

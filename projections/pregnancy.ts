@@ -3,6 +3,7 @@
 import type { Instant } from '../shared/instant.ts';
 import { addDays, daysBetween, type LocalDay } from '../shared/local-day.ts';
 import type { Cow } from './cow.ts';
+import { remembered } from './remembered.ts';
 import type { Schedule } from './schedule.ts';
 
 export interface Pregnancy {
@@ -50,21 +51,45 @@ export const pregnancyAt = (
   schedule: Schedule,
   at: Instant,
 ): Pregnancy & { readonly early: readonly CalvedEarly[] } => {
-  const early: CalvedEarly[] = [];
-  let now = empty();
-  const dueAfter = (served: LocalDay): LocalDay =>
-    addDays(served, schedule.inForceOn(served).data.gestationDays ?? GESTATION_DAYS);
-  const due = (): LocalDay | null => now.stated ?? now.computed;
+  const steps = stepsOf(cow);
+  const after = steps.findLastIndex((entry) => entry.at <= at) + 1;
+  const kept = foundFor(cow);
+  if (kept.schedule !== schedule) {
+    kept.schedule = schedule;
+    kept.byCount.clear();
+  }
+  const have = kept.byCount.get(after);
+  if (have !== undefined) return have;
+  const found = pregnancyAfter(steps.slice(0, after), schedule);
+  kept.byCount.set(after, found);
+  return found;
+};
 
-  const steps = [
+type Found = Pregnancy & { readonly early: readonly CalvedEarly[] };
+
+/** What was found after so many of her steps, by one schedule: the same at every instant until the next step. */
+const foundFor = remembered((_: Cow): { schedule: Schedule | undefined; readonly byCount: Map<number, Found> } => ({
+  schedule: undefined,
+  byCount: new Map(),
+}));
+
+/** What bears on whether she is in calf, in time. */
+const stepsOf = remembered((cow: Cow) =>
+  [
     ...cow.entered,
     ...cow.services,
     ...cow.checks,
     ...cow.calvings.filter((hers) => hers.mayBe === undefined).map((hers) => hers.entry),
     ...cow.abortions.filter((hers) => hers.mayBe === undefined).map((hers) => hers.entry),
-  ]
-    .filter((entry) => entry.at <= at)
-    .sort((a, b) => a.at - b.at);
+  ].sort((a, b) => a.at - b.at),
+);
+
+const pregnancyAfter = (steps: ReturnType<typeof stepsOf>, schedule: Schedule): Found => {
+  const early: CalvedEarly[] = [];
+  let now = empty();
+  const dueAfter = (served: LocalDay): LocalDay =>
+    addDays(served, schedule.inForceOn(served).data.gestationDays ?? GESTATION_DAYS);
+  const due = (): LocalDay | null => now.stated ?? now.computed;
 
   for (const entry of steps) {
     switch (entry.type) {

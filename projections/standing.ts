@@ -9,6 +9,7 @@ import type { Known } from './know.ts';
 import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
 import { type CowFile, firstThere, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
+import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import type { Animal } from './who.ts';
 import { windowEndOf } from './window.ts';
@@ -58,6 +59,18 @@ export const standingOf = (file: CowFile, moment: Moment, asides: readonly Aside
 
 /** All cows in the herd at the milking: groups in milking order, then by number as a number. */
 export const standingsAt = (known: Known, moment: Moment): readonly Standing[] => {
+  const kept = standingsKept(moment);
+  const have = kept.get(known.asides);
+  if (have !== undefined) return have;
+  const standings = standingsFound(known, moment);
+  kept.set(known.asides, standings);
+  return standings;
+};
+
+/** By what is set aside: a moment is of one farm and herd. */
+const standingsKept = remembered((_: Moment): WeakMap<Known['asides'], readonly Standing[]> => new WeakMap());
+
+const standingsFound = (known: Known, moment: Moment): readonly Standing[] => {
   const concerned = asidesByCow(known);
   return known.files
     .filter((file) => isThere(file.cow, moment))
@@ -84,18 +97,31 @@ export const cowsBy = (known: Known, number: string): string[] => {
   const short = withoutLeadingZeros(number);
   const those = (means: (animal: Animal) => boolean): string[] =>
     known.herd.animals.filter((animal) => animal.present && means(animal)).map((animal) => animal.key);
-  const exact = those(
-    (animal) =>
-      (official !== undefined && animal.officialId === official) || animal.spans.some((span) => span.number === number),
-  );
+  const bearers = new Set(bearersOf(known, number));
+  const exact = those((animal) => bearers.has(animal) || (official !== undefined && animal.officialId === official));
   return exact.length > 0
     ? exact
     : those((animal) => animal.spans.some((span) => withoutLeadingZeros(span.number) === short));
 };
 
+/** Every animal that ever bore a number, in the herd's order. */
+const bearersOf = (known: Known, number: string): readonly Animal[] => byNumber(known.herd).get(number) ?? [];
+
+const byNumber = remembered((herd: Known['herd']): ReadonlyMap<string, readonly Animal[]> => {
+  const bearers = new Map<string, Animal[]>();
+  for (const animal of herd.animals) {
+    for (const number of new Set(animal.spans.map((span) => span.number))) {
+      const have = bearers.get(number);
+      if (have === undefined) bearers.set(number, [animal]);
+      else have.push(animal);
+    }
+  }
+  return bearers;
+});
+
 /** Who bore a number at an instant. */
 export const bearersAt = (known: Known, number: string, at: Instant): string[] =>
-  known.herd.animals
+  bearersOf(known, number)
     .filter((animal) =>
       animal.spans.some((span) => span.number === number && span.from <= at && (span.to === null || span.to >= at)),
     )

@@ -15,17 +15,14 @@ export interface Strikes {
 const NEVER_STRUCK = new Set(['entry-struck', 'sheet-issued', 'book-continued']);
 
 export const sortStrikes = (entries: readonly Entry[]): Strikes => {
-  const byId = new Map<string, Entry[]>();
-  for (const entry of entries) {
-    const have = byId.get(entry.id);
-    if (have === undefined) byId.set(entry.id, [entry]);
-    else have.push(entry);
-  }
+  const strikes = entries.filter((entry): entry is EntryOf<'entry-struck'> => entry.type === 'entry-struck');
+  // Only what a strike names is looked up.
+  const byId = new Map<string, Entry[]>(strikes.map((strike) => [strike.data.entry, []]));
+  if (byId.size > 0) for (const entry of entries) byId.get(entry.id)?.push(entry);
   const struckBy = new Map<Entry, EntryOf<'entry-struck'>>();
   const ofNothing: EntryOf<'entry-struck'>[] = [];
   const ofStrikes: EntryOf<'entry-struck'>[] = [];
-  for (const entry of entries) {
-    if (entry.type !== 'entry-struck') continue;
+  for (const entry of strikes) {
     const named = byId.get(entry.data.entry) ?? [];
     if (named.length === 0) ofNothing.push(entry);
     if (named.some((each) => NEVER_STRUCK.has(each.type))) ofStrikes.push(entry);

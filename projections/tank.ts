@@ -2,6 +2,7 @@
 import type { EntryOf } from '../events/entry.ts';
 import { type Instant, later } from '../shared/instant.ts';
 import type { Known } from './know.ts';
+import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { windowEndOf } from './window.ts';
 
@@ -63,8 +64,12 @@ const loadBefore = (
 };
 
 /** The latest instant the book speaks of. */
-const lastKnown = (known: Known): Instant =>
-  known.strikes.live.reduce<Instant>((latest, entry) => later(entry.at, latest), 0 as Instant);
+const lastKnown = (known: Known): Instant => lastOf(known.strikes.live);
+
+const lastOf = remembered(
+  (live: Known['strikes']['live']): Instant =>
+    live.reduce<Instant>((latest, entry) => later(entry.at, latest), 0 as Instant),
+);
 
 /** The load that a collection took. */
 export const loadOfCollection = (

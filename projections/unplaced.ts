@@ -11,6 +11,7 @@ import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
 import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
 import { type CowFile, isThere, type Moment } from './moment.ts';
 import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
+import { remembered } from './remembered.ts';
 import { cowsBy } from './standing.ts';
 import type { UnplacedRow } from './views.ts';
 import { holdsMilk, type Unplaced } from './who.ts';
@@ -18,7 +19,17 @@ import { holdsMilk, type Unplaced } from './who.ts';
 /** What an entry is about, in the head of the sheet: the medicine, else its kind. */
 export const aboutOf = (entry: Entry): string => (entry.type === 'treatment' ? entry.data.medicine : entry.type);
 
-export const unplacedRows = (known: Known, moment: Moment): UnplacedRow[] =>
+export const unplacedRows = (known: Known, moment: Moment): UnplacedRow[] => {
+  const kept = rowsKept(moment);
+  const rows = kept.get(known.asides) ?? rowsFound(known, moment);
+  kept.set(known.asides, rows);
+  return [...rows];
+};
+
+/** By what is set aside: the sheet and the doubts ask for the same rows. */
+const rowsKept = remembered((_: Moment): WeakMap<Known['asides'], readonly UnplacedRow[]> => new WeakMap());
+
+const rowsFound = (known: Known, moment: Moment): readonly UnplacedRow[] =>
   [...notInHerd(known, moment), ...struckDoses(known, moment), ...setAside(known), ...leftOnHold(known, moment)].filter(
     (row) => !known.farm.settled.has(row.key),
   );
@@ -95,11 +106,7 @@ const freshEnd = (calved: Instant, moment: Moment, nth: NthMilking): Instant | n
 
 /** Struck without saying what was true instead: somebody may have had it. */
 const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
-  const ids = new Set(
-    [...known.strikes.live, ...known.strikes.struck.map(({ entry }) => entry)].flatMap((entry) =>
-      entry.type === 'entry-struck' ? [] : [entry.id],
-    ),
-  );
+  const ids = idsOf(known.strikes);
   return known.strikes.struck
     .filter(({ entry, by }) => {
       if (!STRUCK_MATTERS.has(entry.type) || entry.at > moment.windowEnd) return false;
@@ -118,6 +125,18 @@ const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
       ),
     }));
 };
+
+/** Ids of everything but strikes, struck or not: of those that a strike names instead, which is all that is asked. */
+const idsOf = remembered((strikes: Known['strikes']): ReadonlySet<string> => {
+  const named = new Set(strikes.struck.flatMap(({ by }) => by.data.instead ?? []));
+  const ids = new Set<string>();
+  const look = ({ id, type }: Entry): void => {
+    if (type !== 'entry-struck' && named.has(id)) ids.add(id);
+  };
+  for (const entry of strikes.live) look(entry);
+  for (const { entry } of strikes.struck) look(entry);
+  return ids;
+});
 
 const STRUCK_MATTERS = new Set(['treatment', 'dry-off', 'milk-hold']);
 

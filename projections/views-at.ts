@@ -3,7 +3,9 @@ import { type Instant, instantText } from '../shared/instant.ts';
 import { weekdayOf } from '../shared/local-day.ts';
 import { beefHoldSheet } from './beef-hold.ts';
 import { countsSheet } from './counts.ts';
+import { groupAt } from './cow.ts';
 import { dryOffSheet } from './dry-off.ts';
+import type { Farm } from './farm.ts';
 import { freshMovesSheet } from './fresh-moves.ts';
 import { isMilkedAt } from './groups.ts';
 import type { Known } from './know.ts';
@@ -12,6 +14,7 @@ import { milkHoldSheet } from './milk-hold-sheet.ts';
 import { type Moment, nextAfter } from './moment.ts';
 import { alertsAt, doubtsAt } from './notices.ts';
 import { planOf } from './plan.ts';
+import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { sortSheet } from './sort.ts';
 import { standingsAt } from './standing.ts';
@@ -31,15 +34,43 @@ export const momentOf = (known: Known, asked: Asked): Moment | undefined => {
   const { schedule } = known.farm;
   if (schedule === undefined || known.lookup === undefined) return undefined;
   const { milking, asOf } = asked;
+  const moments = momentsKept(known.farm);
+  const key = `${milking.id} ${asOf}`;
+  const have = moments.get(key);
+  if (have !== undefined) return have;
+  const moment = momentMade(known, schedule, known.lookup, milking, asOf);
+  if (moments.size >= MOST_MOMENTS) moments.clear();
+  moments.set(key, moment);
+  return moment;
+};
+
+const MOST_MOMENTS = 16;
+
+/** A page asks about the same moment many times over; a farm as folded goes with one herd. */
+const momentsKept = remembered((_: Farm): Map<string, Moment> => new Map());
+
+/** Every group that a cow was ever put in. */
+const groupsEverOf = remembered(
+  (files: Known['files']): ReadonlySet<string> =>
+    new Set(files.flatMap((file) => file.cow.placements.map(({ group }) => group))),
+);
+
+const momentMade = (
+  known: Known,
+  schedule: Schedule,
+  lookup: Moment['lookup'],
+  milking: Milking,
+  asOf: Instant,
+): Moment => {
   const windowEnd = windowEndOf(known, schedule, milking);
-  const standing = known.files.flatMap(
-    (file) => file.cow.placements.filter((each) => each.at <= windowEnd).at(-1)?.group ?? [],
-  );
+  const listed = new Set(lookup.groups(milking).map(({ name }) => name));
+  const someStrange = [...groupsEverOf(known.files)].some((name) => !listed.has(name));
+  const standing = someStrange ? known.files.flatMap((file) => groupAt(file.cow, windowEnd) ?? []) : [];
   const ended = new Map<string, boolean>();
   return {
     farm: known.farm,
     schedule,
-    lookup: known.lookup,
+    lookup,
     milking,
     groups: groupsAt(schedule, milking, standing),
     windowEnd,

@@ -3,11 +3,13 @@
 import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, later, MINUTE, mustBeInstant } from '../shared/instant.ts';
 import { groupAt, numberAt, presentAt } from './cow.ts';
+import type { Farm } from './farm.ts';
 import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital } from './groups.ts';
 import type { Known } from './know.ts';
 import { stretchAt } from './lactation.ts';
 import type { CowFile } from './moment.ts';
 import { planOf } from './plan.ts';
+import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
 const AFTER_PLANNED_END = 60 * MINUTE;
@@ -47,6 +49,19 @@ export const plannedEnd = (known: Known, schedule: Schedule, milking: Milking): 
 
 /** The last instant inside a milking: when it was finished, else its planned end and an hour; never past the next start. */
 export const windowEndOf = (known: Known, schedule: Schedule, milking: Milking): Instant => {
+  if (schedule !== known.farm.schedule) return windowEndFound(known, schedule, milking);
+  const ends = windowEndsOf(known.farm);
+  const have = ends.get(milking.id);
+  if (have !== undefined) return have;
+  const end = windowEndFound(known, schedule, milking);
+  ends.set(milking.id, end);
+  return end;
+};
+
+/** By milking; a farm as folded goes with one herd. */
+const windowEndsOf = remembered((_: Farm): Map<string, Instant> => new Map());
+
+const windowEndFound = (known: Known, schedule: Schedule, milking: Milking): Instant => {
   const next = firstOf(schedule.after(milking.start))?.start;
   const finished = known.farm.finished.get(milking.id);
   const end = finished ?? ((plannedEnd(known, schedule, milking) + AFTER_PLANNED_END) as Instant);

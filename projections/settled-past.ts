@@ -1,0 +1,66 @@
+/**
+ * What a cow's past says for good. The nth milking after a dose or a calving is the same for every later milking once it
+ * lies before the one that is asked about: milkings that are over are judged as they were (`countsFor`). So is whatever
+ * was worked out from nothing but such milkings, and it need not be worked out again.
+ */
+import type { Instant } from '../shared/instant.ts';
+import { type NthMilking, nthMilkingFor } from './milking-count.ts';
+import { type CowFile, countsFor, type Moment } from './moment.ts';
+import { remembered } from './remembered.ts';
+
+export interface Past {
+  /** Counts milkings for her at this moment. */
+  readonly nth: NthMilking;
+  /**
+   * The answer of `work`, kept under `about` for this and every later moment where it looked at no milking from this one
+   * on. `work` may ask nothing else of the moment.
+   */
+  readonly settled: <Answer>(about: object, what: What, work: () => Answer) => Answer;
+}
+
+/** Kinds of answers kept about one and the same thing. */
+export type What = 'milk' | 'outcome' | 'dry-cow' | 'fresh' | 'meat';
+
+interface Kept {
+  /** The last milking that was looked at. */
+  readonly last: number;
+  readonly answer: unknown;
+}
+
+const milkingsOf = remembered((_: CowFile): Map<string, Instant> => new Map());
+const answersOf = remembered((_: CowFile): Map<What, Map<object, Kept>> => new Map());
+
+export const pastOf = (file: CowFile, moment: Moment): Past => {
+  const { start } = moment.milking;
+  const milkings = milkingsOf(file);
+  const answers = answersOf(file);
+  const count = nthMilkingFor(moment.schedule, start, countsFor(file, moment));
+  let last = Number.NEGATIVE_INFINITY;
+  const nth: NthMilking = (after, n) => {
+    const key = `${after} ${n}`;
+    const have = milkings.get(key);
+    const found = have !== undefined && have < start ? have : count(after, n);
+    const isOver = found !== null && found < start;
+    if (isOver) milkings.set(key, found);
+    last = Math.max(last, isOver ? found : Number.POSITIVE_INFINITY);
+    return found;
+  };
+  return {
+    nth,
+    settled: <Answer>(about: object, what: What, work: () => Answer): Answer => {
+      const kept = answers.get(what) ?? new Map<object, Kept>();
+      answers.set(what, kept);
+      const have = kept.get(about);
+      if (have !== undefined && have.last < start) {
+        last = Math.max(last, have.last);
+        return have.answer as Answer;
+      }
+      const before = last;
+      last = Number.NEGATIVE_INFINITY;
+      const answer = work();
+      if (last < start) kept.set(about, { last, answer });
+      last = Math.max(before, last);
+      return answer;
+    },
+  };
+};
