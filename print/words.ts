@@ -14,18 +14,29 @@ import { uk } from './words/uk.ts';
 export type { Words } from './words/dictionary.ts';
 export type { Frame } from './words/format.ts';
 
-const DICTIONARIES: Readonly<Record<string, Words>> = { en, es, fr, pl, uk };
+const DICTIONARIES = { en, es, fr, pl, uk } as const satisfies Readonly<Record<string, Words>>;
 
-/** Languages that have a dictionary, by their plain tag. */
-export const LANGUAGES: readonly string[] = Object.keys(DICTIONARIES);
+/** A language that has a dictionary, by its plain tag. */
+export type Language = keyof typeof DICTIONARIES;
 
-/** True where a BCP 47 tag's language (`es` of `es-MX`) has a dictionary. */
-export const isSpoken = (tag: string): boolean => DICTIONARIES[languageOf(tag)] !== undefined;
+const isLanguage = (plain: string): plain is Language => Object.hasOwn(DICTIONARIES, plain);
+
+export const LANGUAGES: readonly Language[] = Object.keys(DICTIONARIES).filter(isLanguage);
+
+/** The language of a BCP 47 tag (`es` of `es-MX`); undefined where it has no dictionary. */
+export const spokenOf = (tag: string): Language | undefined => {
+  const plain = languageOf(tag);
+  return isLanguage(plain) ? plain : undefined;
+};
+
+/** True where a BCP 47 tag's language has a dictionary. */
+export const isSpoken = (tag: string): boolean => spokenOf(tag) !== undefined;
 
 /** The dictionary for a BCP 47 tag, with the tag's own region for dates and plurals; English for a language without one. */
 export const wordsFor = (tag: string): Words => {
-  const words = DICTIONARIES[languageOf(tag)];
-  if (words === undefined) return en;
+  const language = spokenOf(tag);
+  if (language === undefined) return en;
+  const words: Words = DICTIONARIES[language];
   return tag.includes('-') && isLocale(tag) ? { ...words, locale: tag } : words;
 };
 

@@ -4,9 +4,9 @@ import type { Book } from '../../events/book.ts';
 import type { Instant } from '../../shared/instant.ts';
 import type { Right } from '../devices/roles.ts';
 import type { Issuing } from '../server/issuing.ts';
-import { RequestProblem } from '../server/problem.ts';
 import type { Caller } from '../server/route.ts';
 import type { Knowing } from './knowing.ts';
+import { SaidProblem } from './say.tsx';
 
 export interface Desk {
   readonly book: Book;
@@ -67,15 +67,15 @@ export const formOf = async (
 ): Promise<Form> => {
   const type = (request.headers.get('content-type') ?? '').split(';')[0]?.trim().toLowerCase();
   if (type !== 'application/x-www-form-urlencoded' && type !== 'multipart/form-data')
-    throw new RequestProblem('wrong-content-type', 'This page takes what its own form sends');
+    throw new SaidProblem('wrong-content-type', 'This page takes what its own form sends');
   const length = Number(request.headers.get('content-length') ?? 0);
-  if (length > mostBytes) throw new RequestProblem('too-large', 'The form is too long; send less at once');
+  if (length > mostBytes) throw new SaidProblem('too-large', 'The form is too long; send less at once');
   const body = await request.arrayBuffer();
-  if (body.byteLength > mostBytes) throw new RequestProblem('too-large', 'The form is too long; send less at once');
+  if (body.byteLength > mostBytes) throw new SaidProblem('too-large', 'The form is too long; send less at once');
   const data = await new Response(body, { headers: { 'content-type': request.headers.get('content-type') ?? '' } })
     .formData()
     .catch(() => {
-      throw new RequestProblem('not-readable', 'The form cannot be read; go back and send it again');
+      throw new SaidProblem('not-readable', 'The form cannot be read; go back and send it again');
     });
   const fields = new Map<string, string[]>();
   const raw = new Map<string, Uint8Array>();
@@ -106,7 +106,7 @@ export const NO_FORM: Form = {
 /** The name of this saving. A form without one, or with somebody else's, is not taken. */
 export const savingOf = (form: Form): string => {
   if (form.once === undefined)
-    throw new RequestProblem(
+    throw new SaidProblem(
       'foreign-page',
       'This form is not from your own sign-in, so nothing was saved; open it again',
     );

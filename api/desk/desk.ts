@@ -5,19 +5,24 @@
 import crypto from 'node:crypto';
 import { Hono } from 'hono';
 import { getCookie } from 'hono/cookie';
+import type { Child } from 'hono/jsx';
 import type { Logger } from 'pino';
+import { LANGUAGES } from '../../print/words.ts';
 import { steadyMilliseconds } from '../../shared/clock.ts';
 import type { Instant } from '../../shared/instant.ts';
 import { isRole, mayAsk } from '../devices/roles.ts';
 import type { Callers } from '../server/callers.ts';
-import { asProblem, RequestProblem } from '../server/problem.ts';
+import { asProblem, type RequestProblem } from '../server/problem.ts';
 import type { Caller } from '../server/route.ts';
 import { type Desk, formOf, NO_FORM, type Visitor } from './ask.ts';
 import { type Codes, codesOf } from './codes.ts';
 import { deskFiles } from './files.ts';
+import { speakTo } from './hearer.ts';
+import { languageCookie, tagFor } from './language.tsx';
 import { goTo } from './layout.tsx';
 import { DESK_PAGES } from './pages.ts';
 import { problemPage } from './problem-page.tsx';
+import { problemText, SaidProblem, say } from './say.tsx';
 import { COOKIE, LASTS, type Session, type Sessions, sessionsOf } from './session.ts';
 import { signInPage } from './sign-in.tsx';
 
@@ -47,16 +52,20 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
   const codes = codesOf(steadyMilliseconds);
   const app = new Hono<Variables>({ strict: true });
 
-  const guarded = async (request: Request, requestId: string, work: () => Response | Promise<Response>) => {
-    try {
-      checkReach(request);
-      return await work();
-    } catch (thrown) {
-      const problem = asProblem(thrown);
-      if (problem.problem === 'went-wrong') log.error({ err: thrown, requestId }, problem.message);
-      else log.info({ requestId, problem: problem.problem }, problem.message);
-      return problemPage(problem, requestId);
-    }
+  const guarded = (request: Request, requestId: string, work: () => Response | Promise<Response>) => {
+    const url = new URL(request.url);
+    const page = request.method === 'GET' ? url.pathname + url.search : undefined;
+    return speakTo({ tag: tagFor(settings, request), page }, async () => {
+      try {
+        checkReach(request);
+        return await work();
+      } catch (thrown) {
+        const problem = asProblem(thrown);
+        if (problem.problem === 'went-wrong') log.error({ err: thrown, requestId }, problem.message);
+        else log.info({ requestId, problem: problem.problem }, problem.message);
+        return problemPage(problem, requestId);
+      }
+    });
   };
 
   deskFiles(app);
@@ -68,8 +77,9 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
         code === undefined || codes.isGood(code)
           ? {}
           : {
-              problem:
+              problem: say(
                 'That address was used already, or is older than ten minutes; start again, or sign in with a token',
+              ),
             };
       return signInPage({
         to: within(to),
@@ -88,14 +98,13 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
         .trim();
       const code = form.one('code');
       try {
-        if (person === '') throw new RequestProblem('not-valid', 'Say your name: it stands behind what you write down');
+        if (person === '') throw new SaidProblem('not-valid', 'Say your name: it stands behind what you write down');
         const device = code === undefined ? undefined : callerOf(settings, codes.take(code) ?? '');
         const caller = device ?? callers.caller(form.one('token'), addressOf(c.req.raw, c.env), 'sheets');
         if (!SEES.has(caller.role))
-          throw new RequestProblem(
-            'not-allowed',
-            `A device of the role ${caller.role} has no desk; sign in with another`,
-          );
+          throw new SaidProblem('not-allowed', 'A device of the role {role} has no desk; sign in with another', {
+            role: caller.role,
+          });
         const session: Session = { device: caller.id, person, until: (now() + LASTS) as Instant };
         log.info({ device: caller.name, person }, 'signed in');
         const response = goTo(to);
@@ -107,6 +116,22 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
         const status = problem.problem === 'locked-out' || problem.problem === 'too-often' ? 429 : 400;
         return signInPage({ problem: sentenceOf(problem), person, to }, status);
       }
+    }),
+  );
+  app.post('/language', (c) =>
+    guarded(c.req.raw, c.get('requestId'), async () => {
+      const form = await formOf(c.req.raw, () => undefined);
+      const asked = form.one('language') ?? '';
+      const language = LANGUAGES.find((each) => each === asked);
+      if (language === undefined)
+        throw new SaidProblem(
+          'not-valid',
+          '“{language}” is not a language that is spoken here; choose one at the foot of a page',
+          { language: asked.slice(0, 40) },
+        );
+      const response = goTo(within(form.one('to')));
+      response.headers.set('set-cookie', languageCookie(language, secureFor(c.req.raw)));
+      return response;
     }),
   );
   app.post('/sign-out', (c) =>
@@ -125,13 +150,13 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
         const caller = session === undefined ? undefined : callerOf(settings, session.device);
         if (session === undefined || caller === undefined) {
           if (each.method === 'get') return goTo(`/sign-in?to=${encodeURIComponent(url.pathname + url.search)}`);
-          throw new RequestProblem(
+          throw new SaidProblem(
             'not-signed-in',
             'You are not signed in any more, so nothing was saved. Sign in in another window, then go back here and save again',
           );
         }
         if (!mayAsk(caller.role, each.right))
-          throw new RequestProblem('not-allowed', `A device of the role ${caller.role} may not do that`);
+          throw new SaidProblem('not-allowed', 'A device of the role {role} may not do that', { role: caller.role });
         const form =
           each.method === 'get'
             ? NO_FORM
@@ -161,13 +186,15 @@ const callerOf = ({ book }: Desk, device: string): Caller | undefined => {
   return found !== undefined && isRole(found.role) ? { ...found, role: found.role } : undefined;
 };
 
-const sentenceOf = ({ problem, message }: RequestProblem): string =>
-  problem === 'not-signed-in' && message.startsWith('Send ') ? 'Type the token of this device' : message;
+const sentenceOf = (problem: RequestProblem): Child =>
+  problem.problem === 'not-signed-in' && problem.message.startsWith('Send ')
+    ? say('Type the token of this device')
+    : problemText(problem);
 
 /** Only to a page of ours. */
 const within = (to: string | undefined): string => (to !== undefined && /^\/(?![/\\])/.test(to) ? to : '/');
 
-const cookieText = (value: string, lasts: number, request: Request): string => {
-  const secure = new URL(request.url).protocol === 'https:' ? '; Secure' : '';
-  return `${COOKIE}=${value}; Path=/; HttpOnly; SameSite=Strict; Max-Age=${Math.floor(lasts / 1_000)}${secure}`;
-};
+const cookieText = (value: string, lasts: number, request: Request): string =>
+  `${COOKIE}=${value}; Path=/; HttpOnly; SameSite=Strict; Max-Age=${Math.floor(lasts / 1_000)}${secureFor(request)}`;
+
+const secureFor = (request: Request): string => (new URL(request.url).protocol === 'https:' ? '; Secure' : '');

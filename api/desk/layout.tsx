@@ -2,6 +2,9 @@
 import type { Child } from 'hono/jsx';
 import { mayAsk } from '../devices/roles.ts';
 import type { Visitor } from './ask.ts';
+import { spokenNow } from './hearer.ts';
+import { LanguageChoice } from './language.tsx';
+import { say } from './say.tsx';
 
 export interface Frame {
   readonly title: string;
@@ -26,11 +29,8 @@ const PLACES = [
   ['/records', 'Records', 'log'],
 ] as const;
 
-export const CAUTION =
-  'Follow the label and the veterinarian; local rules and licensed practice decide. When unsure, keep the milk out of the tank and ask.';
-
 const Page = ({ title, visitor, at, open = 0, farm, children }: Frame) => (
-  <html lang="en">
+  <html lang={spokenNow()}>
     <head>
       <meta charset="utf-8" />
       <meta name="viewport" content="width=device-width, initial-scale=1" />
@@ -40,17 +40,17 @@ const Page = ({ title, visitor, at, open = 0, farm, children }: Frame) => (
     </head>
     <body>
       <a class="skip" href="#page">
-        Skip to the page
+        {say('Skip to the page')}
       </a>
       <header class="top">
         <p class="farm">{farm ?? 'Byrebook'}</p>
         {visitor === undefined ? null : (
-          <nav aria-label="Places">
+          <nav aria-label={say('Places')}>
             <ul>
               {PLACES.filter(([, , right]) => mayAsk(visitor.caller.role, right)).map(([path, name]) => (
                 <li>
                   <a href={path} aria-current={path === at ? 'page' : undefined}>
-                    {name}
+                    {say(name)}
                     {path === '/open' && open > 0 ? <span class="tally"> {open}</span> : null}
                   </a>
                 </li>
@@ -64,7 +64,7 @@ const Page = ({ title, visitor, at, open = 0, farm, children }: Frame) => (
               {visitor.person} · {visitor.caller.name}
             </span>
             <button class="quiet" type="submit">
-              Sign out
+              {say('Sign out')}
             </button>
           </form>
         )}
@@ -74,7 +74,12 @@ const Page = ({ title, visitor, at, open = 0, farm, children }: Frame) => (
         {children}
       </main>
       <footer>
-        <p>{CAUTION}</p>
+        <p>
+          {say(
+            'Follow the label and the veterinarian; local rules and licensed practice decide. When unsure, keep the milk out of the tank and ask.',
+          )}
+        </p>
+        <LanguageChoice />
       </footer>
     </body>
   </html>

@@ -1,8 +1,10 @@
 /** Signing in with a device's token, or with the address that `serve --desk` prints and that works once. */
+import type { Child } from 'hono/jsx';
 import { page } from './layout.tsx';
+import { say, sayWith } from './say.tsx';
 
 export interface SignInForm {
-  readonly problem?: string;
+  readonly problem?: Child;
   readonly person?: string;
   /** Where to go then. */
   readonly to: string;
@@ -13,7 +15,7 @@ export interface SignInForm {
 export const signInPage = ({ problem, person, to, code }: SignInForm, status = 200): Promise<Response> =>
   page(
     {
-      title: 'Sign in',
+      title: say('Sign in'),
       children: (
         <form class="card narrow" method="post" action="/sign-in">
           {problem === undefined ? null : (
@@ -24,23 +26,24 @@ export const signInPage = ({ problem, person, to, code }: SignInForm, status = 2
           <input type="hidden" name="to" value={to} />
           {code === undefined ? null : <input type="hidden" name="code" value={code} />}
           <p class="field">
-            <label for="person">Your name, as it should stand behind what you write down</label>
+            <label for="person">{say('Your name, as it should stand behind what you write down')}</label>
             <input id="person" name="person" value={person ?? ''} required maxlength={80} autocomplete="name" />
           </p>
           {code === undefined ? (
             <p class="field">
-              <label for="token">Token of this device</label>
+              <label for="token">{say('Token of this device')}</label>
               <input id="token" name="token" type="password" required maxlength={200} autocomplete="current-password" />
               <span class="hint">
-                Whoever keeps the book makes one with <code>byrebook device add NAME --role manager</code>; it is shown
-                once.
+                {sayWith('Whoever keeps the book makes one with {command}; it is shown once.', {
+                  command: <code lang="en">byrebook device add NAME --role manager</code>,
+                })}
               </span>
             </p>
           ) : (
-            <p>This address signs in this one browser; it does not work a second time.</p>
+            <p>{say('This address signs in this one browser; it does not work a second time.')}</p>
           )}
           <p>
-            <button type="submit">Sign in</button>
+            <button type="submit">{say('Sign in')}</button>
           </p>
         </form>
       ),

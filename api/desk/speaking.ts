@@ -1,9 +1,10 @@
-/** Reasons and times in the farm's first language, on the farm's own clock. */
+/** Reasons and times in the language of whoever asks, on the farm's own clock. */
 import { type Format, formatFor } from '../../print/words/format.ts';
-import { isSpoken, sayIn, wordsFor } from '../../print/words.ts';
+import { sayIn, wordsFor } from '../../print/words.ts';
 import type { Because } from '../../projections/because.ts';
 import type { Schedule } from '../../projections/schedule.ts';
 import type { Instant } from '../../shared/instant.ts';
+import { hearer } from './hearer.ts';
 
 export interface Speaking {
   readonly says: (because: Because) => string;
@@ -12,9 +13,8 @@ export interface Speaking {
 
 /** Dates of this year are said without it. */
 export const speakingOf = (schedule: Schedule, now: Instant): Speaking => {
-  const { zone, data } = schedule.inForceAt(now);
-  const tag = data.languages?.find(isSpoken) ?? 'en';
-  const words = wordsFor(tag);
+  const { zone } = schedule.inForceAt(now);
+  const words = wordsFor(hearer().tag);
   const frame = { zone, near: schedule.dayOf(now) };
   return { says: (because) => sayIn(words, because, frame), format: formatFor(words, frame) };
 };

@@ -25,7 +25,7 @@ export interface Browser {
   readonly post: (path: string, fields: Fields) => Promise<Seen>;
   /**
    * Fills in a form of a page and sends it: what stands in it, with these fields changed (null leaves one out).
-   * `action`: which form, where the page has several (`/sign-out` is never meant).
+   * `action`: which form, where the page has several (neither `/sign-out` nor `/language` is meant without it).
    */
   readonly send: (page: Seen, fields: Fields, action?: string) => Promise<Seen>;
 }
@@ -61,18 +61,22 @@ const signedIn = async (server: AServer, role: Role, person: string): Promise<Br
 
 /** A browser that is not signed in yet. */
 export const browserOf = (server: AServer): Browser => {
-  let cookie = '';
+  const cookies = new Map<string, string>();
   const ask = async (path: string, init: RequestInit = {}): Promise<Seen> => {
     let to = path;
     let how: RequestInit = init;
     for (let hops = 0; hops < 5; hops += 1) {
+      const cookie = [...cookies].map(([name, value]) => `${name}=${value}`).join('; ');
       const response = await fetch(`${server.url}${to}`, {
         ...how,
         redirect: 'manual',
         headers: { ...(cookie === '' ? {} : { cookie }), ...how.headers },
       });
-      const set = response.headers.get('set-cookie');
-      if (set !== null) cookie = set.split(';')[0] ?? '';
+      for (const set of response.headers.getSetCookie()) {
+        const [, name = '', value = ''] = /^([^=]+)=([^;]*)/.exec(set) ?? [];
+        if (value === '') cookies.delete(name);
+        else cookies.set(name, value);
+      }
       const location = response.headers.get('location');
       if (location === null) return seen(to, response);
       await response.arrayBuffer();
@@ -95,7 +99,7 @@ export const browserOf = (server: AServer): Browser => {
   const send: Browser['send'] = (page, fields, action) => {
     const form = [...page.document.querySelectorAll('form')].find((each) => {
       const to = each.getAttribute('action') ?? page.path;
-      return action === undefined ? to !== '/sign-out' : to === action;
+      return action === undefined ? to !== '/sign-out' && to !== '/language' : to === action;
     });
     if (form === undefined) throw new Error(`there is no form ${action ?? ''} on ${page.path}: ${page.text}`);
     const all: Record<string, string | readonly string[] | null> = { ...standing(form), ...fields };

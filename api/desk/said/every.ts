@@ -1,0 +1,18 @@
+/** Every sentence of the desk in every language: the one place that knows the tables of all rooms. */
+import { frameSaid } from './frame-said.ts';
+import { problemSaid } from './problem-said.ts';
+import type { InOthers, Sentences } from './sentences.ts';
+import { signInSaid } from './sign-in-said.ts';
+
+export const TABLES = {
+  frameSaid,
+  problemSaid,
+  signInSaid,
+} as const satisfies Readonly<Record<string, Sentences>>;
+
+/** A sentence that the desk can say. Any other text is no sentence of the desk, and does not compile. */
+export type Sentence = { [T in keyof typeof TABLES]: keyof (typeof TABLES)[T] }[keyof typeof TABLES];
+
+/** The same in the other languages. */
+export const inOthers = (sentence: Sentence): InOthers | undefined =>
+  Object.values<Sentences>(TABLES).find((table) => Object.hasOwn(table, sentence))?.[sentence];
