@@ -3,11 +3,13 @@ import { frameSaid } from './frame-said.ts';
 import { problemSaid } from './problem-said.ts';
 import type { InOthers, Sentences } from './sentences.ts';
 import { signInSaid } from './sign-in-said.ts';
+import { wordsSaid } from './words-said.ts';
 
 export const TABLES = {
   frameSaid,
   problemSaid,
   signInSaid,
+  wordsSaid,
 } as const satisfies Readonly<Record<string, Sentences>>;
 
 /** A sentence that the desk can say. Any other text is no sentence of the desk, and does not compile. */

@@ -102,7 +102,10 @@ describe('the tables', () => {
 
 describe('the pages', () => {
   /** Rooms and pages in which every text is said. */
-  const SAID = /^(language|layout|problem-page|sign-in)\.tsx$/;
+  const SAID = [
+    /^(language|layout|problem-page|sign-in)\.tsx$/,
+    // One line for each room.
+  ];
 
   test('each call that says a sentence gives the values it needs and no others', () => {
     const calls = deskFiles().flatMap(saidCalls);
@@ -115,7 +118,7 @@ describe('the pages', () => {
   });
 
   test('no text stands in a page without being said', () => {
-    const files = deskFiles().filter((file) => SAID.test(file));
+    const files = deskFiles().filter((file) => file.endsWith('x') && SAID.some((each) => each.test(file)));
     expect(files.length).toBeGreaterThan(3);
     expect(files.flatMap((file) => unsaid(sourceOf(file)).map((text) => `${file}: ${text}`))).toEqual([]);
   });
