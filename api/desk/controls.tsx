@@ -3,6 +3,7 @@
  * What was typed stays as it was typed.
  */
 import type { Child } from 'hono/jsx';
+import { say } from './say.tsx';
 
 /** What stands in a form: from the book when it is opened, from the person when it comes back. */
 export interface Typed {
@@ -11,8 +12,8 @@ export interface Typed {
   readonly names: () => readonly string[];
 }
 
-/** Sentences by the field they stand beside. */
-export type Problems = ReadonlyMap<string, string>;
+/** Sentences by the field they stand beside: the desk's own, or the door's in English and marked so. */
+export type Problems = ReadonlyMap<string, Child>;
 
 export const NO_PROBLEMS: Problems = new Map();
 
@@ -178,11 +179,12 @@ export const Ticks = (control: Control & { readonly options: readonly Option[]; 
 };
 
 /** Above a form with something wrong in it: how much, and each with the way to its field. */
-export const Wrong = ({ problems, nothing = 'Nothing was saved.' }: { problems: Problems; nothing?: string }) =>
+export const Wrong = ({ problems, nothing }: { problems: Problems; nothing?: string }) =>
   problems.size === 0 ? null : (
     <div class="problem" role="alert">
       <p>
-        {nothing} {problems.size === 1 ? 'One thing is' : `${problems.size} things are`} to be mended:
+        {nothing ?? say('Nothing was saved.')}{' '}
+        {say('{things, plural, one {One thing is} other {# things are}} to be mended:', { things: problems.size })}
       </p>
       <ul>
         {[...problems].map(([name, sentence]) => (

@@ -1,4 +1,5 @@
 /** Cow numbers, each a way to her page. */
+import { say } from './say.tsx';
 
 export const Cows = ({ numbers, fresh = new Set() }: { numbers: readonly string[]; fresh?: ReadonlySet<string> }) => (
   <span class="cows">
@@ -6,7 +7,7 @@ export const Cows = ({ numbers, fresh = new Set() }: { numbers: readonly string[
       <>
         <a class="cow" href={`/cow/${encodeURIComponent(number)}`}>
           {number}
-          {fresh.has(number) ? <small> NEW</small> : null}
+          {fresh.has(number) ? <small> {say('NEW')}</small> : null}
         </a>{' '}
       </>
     ))}

@@ -1,4 +1,5 @@
 /** One control with its label, and what is wrong with what was typed beside it. */
+import type { Child } from 'hono/jsx';
 
 interface FieldProps {
   readonly id: string;
@@ -7,7 +8,7 @@ interface FieldProps {
   readonly type?: string;
   readonly value?: string | undefined;
   readonly hint?: string;
-  readonly problem?: string | undefined;
+  readonly problem?: Child;
   readonly required?: boolean;
   readonly maxlength?: number;
   readonly inputmode?: 'decimal' | 'numeric';

@@ -4,6 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import type { EntryOf } from '../../events/entry.ts';
 import { PRINTED_NAMES, type PrintedName, renderWall } from '../../print/sheets.ts';
+import { instantText } from '../../shared/instant.ts';
 import { parseSheetRef } from '../../shared/sheet-ref.ts';
 import { drawAll, type Issued, marksOf } from '../issue.ts';
 import { RequestProblem } from '../server/problem.ts';
@@ -14,6 +15,7 @@ import { savingOf } from './ask.ts';
 import { atHand } from './at-hand.ts';
 import { goTo, page } from './layout.tsx';
 import { SHEETS } from './milking.tsx';
+import { inEnglish, SaidProblem, say, sayWith } from './say.tsx';
 
 /** What goes into the parlour, in this order. */
 const ON_THE_WALL: readonly PrintedName[] = PRINTED_NAMES.filter((name) => name !== 'office' && name !== 'beef-hold');
@@ -43,7 +45,7 @@ export const issuedPages: readonly DeskPage[] = [
       const marks = marksOf(desk.book, answer, null);
       if (sheet === 'wall') return pdf(await renderWall(answer.views, marks));
       const wanted = PRINTED_NAMES.find((each) => each === sheet);
-      if (wanted === undefined) throw new RequestProblem('not-found', `There is no sheet "${sheet}"`);
+      if (wanted === undefined) throw new SaidProblem('not-found', 'There is no sheet "{sheet}"', { sheet });
       const [paper] = await drawAll(answer.views, marks, [wanted]);
       return pdf(paper?.bytes ?? new Uint8Array());
     },
@@ -60,23 +62,31 @@ export const issuedPages: readonly DeskPage[] = [
       const { format, frame } = hand;
       return page({
         ...frame,
-        title: `Sheets ${set.data.ref}`,
+        title: say('Sheets {ref}', { ref: set.data.ref }),
         children: (
           <>
             <p class="lead">
-              For {format.milking(set.data.milking)}, issued {format.time(new Date(set.at).toISOString())}. Take the old
-              sheets down when you hang these up.
+              {say('For {milking}, issued {time}. Take the old sheets down when you hang these up.', {
+                milking: format.milking(set.data.milking),
+                time: format.time(instantText(set.at)),
+              })}
             </p>
             {sent === null ? null : (
-              <p class={sent.startsWith('Sent') ? 'done' : 'problem'} role="status">
-                {sent}
+              <p class={sent === SENT ? 'done' : 'problem'} role="status">
+                {sent === SENT
+                  ? say('Sent to the printer {printer}.', { printer: desk.printer ?? '' })
+                  : sent === NOT_TAKEN
+                    ? say('The printer did not take them; print them from here.')
+                    : inEnglish(sent)}
               </p>
             )}
             <ul class="papers">
               {set.data.sheets.map(({ sheet, pdfHash }) => (
                 <li>
                   {desk.book.paper(pdfHash) === undefined ? (
-                    <span>{nameOf(sheet)}: the paper is kept by the book that issued it</span>
+                    <span>
+                      {say('{sheet}: the paper is kept by the book that issued it', { sheet: nameOf(sheet) })}
+                    </span>
                   ) : (
                     <a class="button" href={`/issued/${set.data.ref}/${sheet}.pdf`}>
                       {nameOf(sheet)}
@@ -86,8 +96,9 @@ export const issuedPages: readonly DeskPage[] = [
               ))}
             </ul>
             <p>
-              Print each from your browser. When a sheet comes back,{' '}
-              <a href={`/paper?ref=${set.data.ref}`}>write it up</a>.
+              {sayWith('Print each from your browser. When a sheet comes back, <a>write it up</a>.', {
+                a: (inner) => <a href={`/paper?ref=${set.data.ref}`}>{inner}</a>,
+              })}
             </p>
           </>
         ),
@@ -104,14 +115,17 @@ export const issuedPages: readonly DeskPage[] = [
       const hash = set.data.sheets.find((each) => each.sheet === sheet)?.pdfHash;
       const bytes = hash === undefined ? undefined : desk.book.paper(hash);
       if (bytes === undefined)
-        throw new RequestProblem('not-found', `The ${sheet} paper of set ${set.data.ref} is not kept in this book`);
+        throw new SaidProblem('not-found', 'The {sheet} paper of set {ref} is not kept in this book', {
+          sheet,
+          ref: set.data.ref,
+        });
       return pdf(bytes);
     },
   },
 ];
 
 const nameOf = (sheet: string): string =>
-  PRINTED_NAMES.flatMap((name) => (name === sheet ? [SHEETS[name]] : []))[0] ?? sheet;
+  PRINTED_NAMES.flatMap((name) => (name === sheet ? [say(SHEETS[name])] : []))[0] ?? sheet;
 
 /** The issued set that a ref means, however it was typed. */
 export const setOf = (desk: Desk, said: string): EntryOf<'sheet-issued'> => {
@@ -123,9 +137,15 @@ export const setOf = (desk: Desk, said: string): EntryOf<'sheet-issued'> => {
       (entry): entry is EntryOf<'sheet-issued'> => entry.type === 'sheet-issued' && entry.data.ref === ref.value,
     );
   if (set === undefined)
-    throw new RequestProblem('not-found', `No set ${ref.value} was issued that this book knows of; check the ref`);
+    throw new SaidProblem('not-found', 'No set {ref} was issued that this book knows of; check the ref', {
+      ref: ref.value,
+    });
   return set;
 };
+
+/** In the address of the page that follows; anything else is what the printer answered. */
+const SENT = 'yes';
+const NOT_TAKEN = 'no';
 
 /** A printer that fails must not hide that the set is issued. */
 const printed = (printer: string, issued: Issued): string => {
@@ -139,11 +159,9 @@ const printed = (printer: string, issued: Issued): string => {
         return file;
       });
     toPrinter(printer, files);
-    return `Sent to the printer ${printer}.`;
+    return SENT;
   } catch (error) {
-    return error instanceof Error
-      ? error.message.replaceAll(`${folder}/`, '')
-      : 'The printer did not take them; print them from here.';
+    return error instanceof Error ? error.message.replaceAll(`${folder}/`, '') : NOT_TAKEN;
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

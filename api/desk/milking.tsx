@@ -4,14 +4,15 @@ import { PRINTED_NAMES } from '../../print/sheets.ts';
 import type { Milking } from '../../projections/schedule.ts';
 import { firstOf } from '../../projections/schedule.ts';
 import type { Views } from '../../projections/views.ts';
+import { instantText } from '../../shared/instant.ts';
 import { parseLocalDay } from '../../shared/local-day.ts';
-import { plural } from '../command-line/settings.ts';
 import { mayAsk } from '../devices/roles.ts';
 import type { Ask, Desk, DeskPage } from './ask.ts';
 import { type AtHand, atHand } from './at-hand.ts';
 import { Cows } from './cows.tsx';
 import { goTo, page } from './layout.tsx';
 import { Notices } from './notices.tsx';
+import { type Sentence, say, sayWith } from './say.tsx';
 
 export const milkingPages: readonly DeskPage[] = [
   { method: 'get', path: '/', right: 'sheets', run: (desk, ask) => milkingPage(desk, ask) },
@@ -48,9 +49,11 @@ const milkingPage = (desk: Desk, ask: Ask, milking?: string): Response | Promise
     children: (
       <>
         <p class="lead">
-          Starts {format.clock(views.milking.start)};{' '}
-          {plural(Math.round(views.sheets['milking-plan'].minutes), 'minute')}, done about{' '}
-          {format.clock(views.sheets['milking-plan'].ends)}.
+          {say('Starts {start}; {minutes, plural, one {# minute} other {# minutes}}, done about {ends}.', {
+            start: format.clock(views.milking.start),
+            minutes: Math.round(views.sheets['milking-plan'].minutes),
+            ends: format.clock(views.sheets['milking-plan'].ends),
+          })}
         </p>
         <Notices notices={views.alerts} kind="alert" hand={hand} />
         <Issuing desk={desk} ask={ask} hand={hand} />
@@ -59,7 +62,8 @@ const milkingPage = (desk: Desk, ask: Ask, milking?: string): Response | Promise
         <Others hand={hand} desk={desk} />
         {mayAsk(visitor.caller.role, 'push') ? (
           <p>
-            <a href="/write">Write something down</a> · <a href="/paper">Write up a sheet that came back</a>
+            <a href="/write">{say('Write something down')}</a> ·{' '}
+            <a href="/paper">{say('Write up a sheet that came back')}</a>
           </p>
         ) : null}
       </>
@@ -75,20 +79,25 @@ const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) =>
   const over = views.sheets['milk-hold'];
   const fresh = over.held.filter((row) => row.isNew).length;
   return (
-    <section class="card issue" aria-label="Sheets">
+    <section class="card issue" aria-label={say('Sheets')}>
       {last === undefined ? (
         <p>
-          <strong>No sheet is issued for this milking yet.</strong>
+          <strong>{say('No sheet is issued for this milking yet.')}</strong>
         </p>
       ) : (
         <p>
-          On the wall: <a href={`/issued/${last.data.ref}`}>{last.data.ref}</a>, issued{' '}
-          {format.time(new Date(last.at).toISOString())}.
+          {sayWith('On the wall: <a>{ref}</a>, issued {time}.', {
+            a: (inner) => <a href={`/issued/${last.data.ref}`}>{inner}</a>,
+            ref: last.data.ref,
+            time: format.time(instantText(last.at)),
+          })}
         </p>
       )}
       <p>
-        Since the last sheet: {plural(fresh, 'cow')} new on hold, {plural(over.cleared.length, 'cow')} off (bands off),{' '}
-        {plural(over.gone.length, 'cow')} gone otherwise.
+        {say(
+          'Since the last sheet: {fresh, plural, one {# cow} other {# cows}} new on hold, {off, plural, one {# cow} other {# cows}} off (bands off), {gone, plural, one {# cow} other {# cows}} gone otherwise.',
+          { fresh, off: over.cleared.length, gone: over.gone.length },
+        )}
       </p>
       <div class="actions">
         {mayAsk(visitor.caller.role, 'issue') ? (
@@ -96,20 +105,20 @@ const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) =>
             <input type="hidden" name="once" value={visitor.once()} />
             <input type="hidden" name="milking" value={answer.milking.id} />
             <button type="submit" class="big">
-              {desk.printer === undefined ? 'Issue the sheets and show them' : `Issue the sheets and print them`}
+              {say(desk.printer === undefined ? 'Issue the sheets and show them' : 'Issue the sheets and print them')}
             </button>
           </form>
         ) : null}
         <a class="button" href={`/look/${answer.milking.id}/wall`}>
-          Look at the wall sheets first
+          {say('Look at the wall sheets first')}
         </a>
       </div>
       <details>
-        <summary>Look at one sheet</summary>
+        <summary>{say('Look at one sheet')}</summary>
         <ul class="inline">
           {PRINTED_NAMES.map((name) => (
             <li>
-              <a href={`/look/${answer.milking.id}/${name}`}>{SHEETS[name]}</a>
+              <a href={`/look/${answer.milking.id}/${name}`}>{say(SHEETS[name])}</a>
             </li>
           ))}
         </ul>
@@ -118,7 +127,8 @@ const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) =>
   );
 };
 
-export const SHEETS: Readonly<Record<(typeof PRINTED_NAMES)[number] | 'wall', string>> = {
+/** To be said. */
+export const SHEETS = {
   wall: 'Wall set',
   'milk-hold': 'Milk hold',
   'dry-off': 'Dry-off',
@@ -128,7 +138,7 @@ export const SHEETS: Readonly<Record<(typeof PRINTED_NAMES)[number] | 'wall', st
   'milking-plan': 'Milking plan',
   'beef-hold': 'Beef hold',
   office: 'Office',
-};
+} as const satisfies Readonly<Record<(typeof PRINTED_NAMES)[number] | 'wall', Sentence>>;
 
 const Lists = ({ views, hand }: { views: Views; hand: AtHand }) => {
   const { sheets } = views;
@@ -138,23 +148,27 @@ const Lists = ({ views, hand }: { views: Views; hand: AtHand }) => {
   return (
     <dl class="lists">
       <div class="hold">
-        <dt>
-          <b>{hold.held.length}</b> milk out of the tank
-        </dt>
+        <dt>{counted('<b>{n}</b> milk out of the tank', hold.held.length)}</dt>
         <dd>
           {hold.unplaced.length > 0 ? (
             <p class="problem">
-              Find first: {hold.unplaced.map((row) => row.number ?? 'a number nobody can read').join(', ')}.{' '}
-              <a href="/open">Settle</a>
+              {say('Find first: {numbers}.', {
+                numbers: hold.unplaced.map((row) => row.number ?? say('a number nobody can read')).join(', '),
+              })}{' '}
+              <a href="/open">{say('Settle')}</a>
             </p>
           ) : null}
-          {hold.held.length === 0 ? <p>Nobody is on hold.</p> : null}
+          {hold.held.length === 0 ? <p>{say('Nobody is on hold.')}</p> : null}
           {hold.groups.map((group) => {
             const rows = hold.held.filter((row) => row.group === group.group);
             return (
               <p>
                 <span class="group">{group.group}</span>{' '}
-                {rows.length === 0 ? 'none on hold' : <Cows numbers={rows.map((row) => row.cow)} fresh={newOf(rows)} />}
+                {rows.length === 0 ? (
+                  say('none on hold')
+                ) : (
+                  <Cows numbers={rows.map((row) => row.cow)} fresh={newOf(rows)} />
+                )}
               </p>
             );
           })}
@@ -162,33 +176,32 @@ const Lists = ({ views, hand }: { views: Views; hand: AtHand }) => {
         </dd>
       </div>
       <div>
-        <dt>
-          <b>{hold.cleared.length}</b> bands off
-        </dt>
-        <dd>{hold.cleared.length === 0 ? 'Nobody.' : <Cows numbers={hold.cleared.map((row) => row.cow)} />}</dd>
+        <dt>{counted('<b>{n}</b> bands off', hold.cleared.length)}</dt>
+        <dd>{hold.cleared.length === 0 ? say('Nobody.') : <Cows numbers={hold.cleared.map((row) => row.cow)} />}</dd>
       </div>
       <div>
-        <dt>
-          <b>{hold.treat.length}</b> treat now
-        </dt>
+        <dt>{counted('<b>{n}</b> treat now', hold.treat.length)}</dt>
         <dd>
           {hold.treat.length === 0
-            ? 'Nobody.'
+            ? say('Nobody.')
             : hold.treat.map((row) => (
                 <p>
-                  <Cows numbers={[row.cow]} /> {row.medicine}, dose {row.dose} of {row.of}
-                  {row.overdue ? ' (overdue: ask first)' : ''}
+                  <Cows numbers={[row.cow]} />{' '}
+                  {say(
+                    row.overdue
+                      ? '{medicine}, dose {dose} of {of} (overdue: ask first)'
+                      : '{medicine}, dose {dose} of {of}',
+                    { medicine: row.medicine, dose: row.dose, of: row.of },
+                  )}
                 </p>
               ))}
         </dd>
       </div>
       <div>
-        <dt>
-          <b>{sheets.sort.cows.length}</b> sort at the gate
-        </dt>
+        <dt>{counted('<b>{n}</b> sort at the gate', sheets.sort.cows.length)}</dt>
         <dd>
           {sheets.sort.cows.length === 0
-            ? 'Nobody.'
+            ? say('Nobody.')
             : [...groupsOf(sheets.sort.cows)].map(([to, rows]) => (
                 <p>
                   <span class="group">{to}</span> <Cows numbers={rows.map((row) => row.cow)} />
@@ -196,51 +209,50 @@ const Lists = ({ views, hand }: { views: Views; hand: AtHand }) => {
               ))}
           {sheets.sort.cannot.length > 0 ? (
             <p>
-              Won’t come through: <Cows numbers={sheets.sort.cannot.map((row) => row.cow)} />
+              {sayWith('Won’t come through: {cows}', {
+                cows: <Cows numbers={sheets.sort.cannot.map((row) => row.cow)} />,
+              })}
             </p>
           ) : null}
         </dd>
       </div>
       <div>
-        <dt>
-          <b>{fresh.out.length}</b> leave the fresh pen
-        </dt>
+        <dt>{counted('<b>{n}</b> leave the fresh pen', fresh.out.length)}</dt>
         <dd>
           {fresh.out.map((row) => (
-            <p>
-              <Cows numbers={[row.cow]} /> to {row.to}
-            </p>
+            <p>{sayWith('{cow} to {group}', { cow: <Cows numbers={[row.cow]} />, group: row.to })}</p>
           ))}
           <p>
-            {plural(fresh.stay.length, 'cow')} stay{fresh.in.length > 0 ? '; come in: ' : '.'}
-            <Cows numbers={fresh.in.map((row) => row.cow)} />
+            {fresh.in.length === 0
+              ? say('{n, plural, one {# cow stays} other {# cows stay}}.', { n: fresh.stay.length })
+              : sayWith('{n, plural, one {# cow stays} other {# cows stay}}; come in: {cows}', {
+                  n: fresh.stay.length,
+                  cows: <Cows numbers={fresh.in.map((row) => row.cow)} />,
+                })}
           </p>
         </dd>
       </div>
       <div>
-        <dt>
-          <b>{dry.due.length}</b> due for dry-off
-        </dt>
+        <dt>{counted('<b>{n}</b> due for dry-off', dry.due.length)}</dt>
         <dd>
-          {dry.due.length === 0 ? 'Nobody.' : <Cows numbers={dry.due.map((row) => row.cow)} />}
+          {dry.due.length === 0 ? say('Nobody.') : <Cows numbers={dry.due.map((row) => row.cow)} />}
           {dry.undecided.length > 0 ? (
-            <p>
-              Undecided: <Cows numbers={dry.undecided.map((row) => row.cow)} />
-            </p>
+            <p>{sayWith('Undecided: {cows}', { cows: <Cows numbers={dry.undecided.map((row) => row.cow)} /> })}</p>
           ) : null}
         </dd>
       </div>
       <div>
-        <dt>
-          <b>{sheets.counts.total.inMilk}</b> in milk
-        </dt>
+        <dt>{counted('<b>{n}</b> in milk', sheets.counts.total.inMilk)}</dt>
         <dd>
           <ul class="inline">
             {sheets.counts.groups.map((row) => (
               <li>
                 <a href={`/herd?group=${encodeURIComponent(row.group)}`}>{row.group}</a> {row.head}
                 {row.countedDifference !== null && row.countedDifference !== 0
-                  ? ` (last count ${row.lastCount}, ${row.countedDifference > 0 ? '+' : ''}${row.countedDifference})`
+                  ? ` ${say('(last count {count}, {difference})', {
+                      count: row.lastCount ?? '',
+                      difference: `${row.countedDifference > 0 ? '+' : ''}${row.countedDifference}`,
+                    })}`
                   : ''}
               </li>
             ))}
@@ -248,18 +260,14 @@ const Lists = ({ views, hand }: { views: Views; hand: AtHand }) => {
         </dd>
       </div>
       <div>
-        <dt>
-          <b>{sheets['beef-hold'].cows.length}</b> beef hold
-        </dt>
+        <dt>{counted('<b>{n}</b> beef hold', sheets['beef-hold'].cows.length)}</dt>
         <dd>
-          <a href={`/look/${hand.answer.milking.id}/beef-hold`}>The list</a>
+          <a href={`/look/${hand.answer.milking.id}/beef-hold`}>{say('The list')}</a>
         </dd>
       </div>
       {views.notReturned.length > 0 ? (
         <div>
-          <dt>
-            <b>{views.notReturned.length}</b> not written up
-          </dt>
+          <dt>{counted('<b>{n}</b> not written up', views.notReturned.length)}</dt>
           <dd>
             <ul class="inline">
               {views.notReturned.slice(-8).map(({ ref, milking }) => (
@@ -275,6 +283,9 @@ const Lists = ({ views, hand }: { views: Views; hand: AtHand }) => {
   );
 };
 
+/** How many, large, and what of. */
+const counted = (sentence: Sentence, n: number) => sayWith(sentence, { n, b: (inner) => <b>{inner}</b> });
+
 /** Held cows that stand in no group of this milking: strayed dry ones and the like. */
 const Elsewhere = ({ views }: { views: Views }) => {
   const hold = views.sheets['milk-hold'];
@@ -282,7 +293,7 @@ const Elsewhere = ({ views }: { views: Views }) => {
   const rows = hold.held.filter((row) => !named.has(row.group));
   return rows.length === 0 ? null : (
     <p>
-      <span class="group">elsewhere</span> <Cows numbers={rows.map((row) => row.cow)} fresh={newOf(rows)} />
+      <span class="group">{say('elsewhere')}</span> <Cows numbers={rows.map((row) => row.cow)} fresh={newOf(rows)} />
     </p>
   );
 };
@@ -293,7 +304,7 @@ const newOf = (rows: readonly { readonly cow: string; readonly isNew: boolean }[
 const groupsOf = <T extends { readonly to: readonly string[] }>(rows: readonly T[]): Map<string, T[]> => {
   const map = new Map<string, T[]>();
   for (const row of rows) {
-    const to = row.to.join(' or ') || 'ask where to';
+    const to = row.to.join(` ${say('or')} `) || say('ask where to');
     map.set(to, [...(map.get(to) ?? []), row]);
   }
   return map;
@@ -305,23 +316,25 @@ const Others = ({ hand, desk }: { hand: AtHand; desk: Desk }) => {
   const after = firstOf(schedule.after(answer.milking.start));
   const names = [...new Set(schedule.inForceAt(desk.now()).data.milkings.map(({ name }) => name))];
   return (
-    <nav class="others" aria-label="Other milkings">
+    <nav class="others" aria-label={say('Other milkings')}>
       {before === undefined ? null : <a href={`/milking/${before.id}`}>← {format.milking(before.id)}</a>}
       {after === undefined ? null : <a href={`/milking/${after.id}`}>{format.milking(after.id)} →</a>}
       <form method="get" action="/milking">
         <label>
-          Date <input type="date" name="date" value={answer.milking.day} required />
+          {say('Date')} <input type="date" name="date" value={answer.milking.day} required />
         </label>
         <label>
-          Milking{' '}
+          {say('Milking')}{' '}
           <select name="name">
             {names.map((name) => (
-              <option selected={name === answer.milking.name}>{name}</option>
+              <option value={name} selected={name === answer.milking.name}>
+                {format.milkingName(name)}
+              </option>
             ))}
           </select>
         </label>
         <button class="quiet" type="submit">
-          Go
+          {say('Go')}
         </button>
       </form>
     </nav>

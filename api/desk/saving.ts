@@ -13,6 +13,7 @@ import { type Instant, instantText } from '../../shared/instant.ts';
 import { unwritable } from '../devices/roles.ts';
 import type { Knowledge } from '../tonight.ts';
 import type { Desk, Visitor } from './ask.ts';
+import { type Sentence, say } from './say.tsx';
 
 /** What a form says happened. */
 export interface Draft {
@@ -56,7 +57,7 @@ export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts
     };
     const before = recordedAs(desk, value);
     if (before === 'otherwise') {
-      troubles.push({ index, problem: SAVED_OTHERWISE });
+      troubles.push({ index, problem: say(SAVED_OTHERWISE) });
       continue;
     }
     const arrival = readValue(before ?? JSON.parse(JSON.stringify(value)), settings);
@@ -73,7 +74,7 @@ export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts
 };
 
 const SAVED_OTHERWISE =
-  'this form was saved already and said something else then; open a new one, and take back what was wrong';
+  'this form was saved already and said something else then; open a new one, and take back what was wrong' satisfies Sentence;
 
 interface Value {
   readonly id: string;
@@ -102,9 +103,9 @@ export const savedBefore = (desk: Desk, saving: string, drafts: readonly Draft[]
   return !longer && had.every((each) => each !== undefined && each !== 'otherwise') ? 'same' : 'other';
 };
 
-/** For a page that then offers a new form with what was typed. */
+/** To be said on a page that then offers a new form with what was typed. */
 export const SAVED_ALREADY =
-  'This form was saved already, and now says something else. What was saved then stands; look at it, and save here again if this is what you want';
+  'This form was saved already, and now says something else. What was saved then stands; look at it, and save here again if this is what you want' satisfies Sentence;
 
 /** Records what was checked; gives the receipts, in order. */
 export const save = (desk: Desk, passed: readonly Passed[]): readonly Receipt[] => {

@@ -3,6 +3,7 @@ import { type Instant, MINUTE } from '../../shared/instant.ts';
 import { type LocalDay, parseLocalDay } from '../../shared/local-day.ts';
 import { accepted, type Result, refused } from '../../shared/refusal.ts';
 import type { Zone } from '../../shared/zone.ts';
+import { say } from './say.tsx';
 
 /** What a browser sends of a field for date and time; seconds and a space for the T are taken too. */
 const WALL = /^(\d{4}-\d{2}-\d{2})[T ]([01]\d|2[0-3]):([0-5]\d)(?::00)?$/;
@@ -12,19 +13,26 @@ const PUT_BACK = [30, 60, 120];
 
 export const readWall = (zone: Zone, text: string): Result<Instant> => {
   const [, date = '', hour = '', minute = ''] = WALL.exec(text) ?? [];
-  if (date === '') return refused(`"${text.slice(0, 40)}" is not a date and a time; write it like 2026-03-14 16:40`);
+  if (date === '')
+    return refused(
+      say('"{text}" is not a date and a time; write it like 2026-03-14 16:40', { text: text.slice(0, 40) }),
+    );
   const day = parseLocalDay(date);
   if (!day.ok) return day;
   const minutes = Number(hour) * 60 + Number(minute);
+  const time = `${date} ${hour}:${minute}`;
   const [first, again] = wallInstants(zone, day.value, minutes);
   if (first === undefined)
     return refused(
-      `${date} ${hour}:${minute} never was: the clocks of ${zone.name} skipped it; give a time before or after`,
+      say('{time} never was: the clocks of {zone} skipped it; give a time before or after', { time, zone: zone.name }),
     );
   return again === undefined
     ? accepted(first)
     : refused(
-        `${date} ${hour}:${minute} came twice when the clocks of ${zone.name} were put back; give a time before or after that hour`,
+        say('{time} came twice when the clocks of {zone} were put back; give a time before or after that hour', {
+          time,
+          zone: zone.name,
+        }),
       );
 };
 

@@ -3,6 +3,7 @@ import { standingsAt } from '../../projections/standing.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import { type WhyCow, whyCow } from '../../projections/why.ts';
 import type { Tonight } from '../tonight.ts';
+import { say } from './say.tsx';
 import type { Speaking } from './speaking.ts';
 
 export const askedOf = ({ milking, asOf, position }: Tonight) => ({ milking, asOf, position });
@@ -24,35 +25,43 @@ const MILK_ON = (cow: WhyCow): boolean => cow.lists.some(({ list, on }) => list 
 export const whoText = (cow: WhyCow): string =>
   [
     cow.group,
-    `lactation ${cow.lactation}`,
-    cow.inMilk ? (cow.daysInMilk === null ? 'in milk' : `${cow.daysInMilk} days in milk`) : 'not in milk',
-    ...(cow.officialId === null ? [] : [`official number ${cow.officialId}`]),
+    say('lactation {lactation}', { lactation: cow.lactation }),
+    !cow.inMilk
+      ? say('not in milk')
+      : cow.daysInMilk === null
+        ? say('in milk')
+        : say('{days, plural, one {# day in milk} other {# days in milk}}', { days: cow.daysInMilk }),
+    ...(cow.officialId === null ? [] : [say('official number {number}', { number: cow.officialId })]),
   ].join(', ');
 
 /** Where her milk and meat stand, in a line. */
 export const holdText = (cow: WhyCow, { format }: Speaking): string => {
   const milk = !MILK_ON(cow)
-    ? 'milk not on hold'
+    ? say('milk not on hold')
     : cow.tankFrom === null
-      ? 'MILK ON HOLD, no end known'
-      : `MILK ON HOLD, in the tank from ${format.milking(cow.tankFrom)}`;
-  return BEEF_ON(cow) ? `${milk}; meat on hold` : milk;
+      ? say('MILK ON HOLD, no end known')
+      : say('MILK ON HOLD, in the tank from {milking}', { milking: format.milking(cow.tankFrom) });
+  return BEEF_ON(cow) ? say('{milk}; meat on hold', { milk }) : milk;
 };
 
 export const WhoIs = ({ number, cows, speaking }: { number: string; cows: readonly WhyCow[]; speaking: Speaking }) => {
   if (cows.length === 0)
     return (
       <p class="problem">
-        There is no cow {number} in the herd at the next milking. If you save it, it stands unplaced at the head of the
-        milk-hold sheet until somebody settles who it was.
+        {say(
+          'There is no cow {number} in the herd at the next milking. If you save it, it stands unplaced at the head of the milk-hold sheet until somebody settles who it was.',
+          { number },
+        )}
       </p>
     );
   return (
     <>
       {cows.length > 1 ? (
         <p class="problem">
-          {number} may mean {cows.length} cows. Saved under this number, it may count for each of them; better use her
-          official number.
+          {say(
+            '{number} may mean {cows, plural, one {# cow} other {# cows}}. Saved under this number, it may count for each of them; better use her official number.',
+            { number, cows: cows.length },
+          )}
         </p>
       ) : null}
       {cows.map((cow) => (

@@ -8,9 +8,9 @@ import { detailOf, type PlaceOf } from '../../../print/history-words.ts';
 import type { Voice } from '../../../print/speech.ts';
 import type { CowHistory, HistoryLine } from '../../../projections/history.ts';
 import { HOUR, instantText } from '../../../shared/instant.ts';
-import { plural } from '../../command-line/settings.ts';
 import { mayAsk, unwritable } from '../../devices/roles.ts';
 import type { Visitor } from '../ask.ts';
+import { say, sayWith } from '../say.tsx';
 import { titleOf } from '../write/written.tsx';
 
 export interface HistoryShown {
@@ -39,24 +39,26 @@ export const History = (shown: HistoryShown) => {
   const at = Math.min(part, parts);
   return (
     <section aria-labelledby="history">
-      <h2 id="history">History</h2>
+      <h2 id="history">{say('History')}</h2>
       <p>
-        {plural(lines.length, 'entry', 'entries')}, the latest first.{' '}
+        {say('{n, plural, one {# entry} other {# entries}}, the latest first.', { n: lines.length })}{' '}
         {records === 0 ? null : withRecords ? (
-          <a href={addressOf({ records: false })}>Without her milk records</a>
+          <a href={addressOf({ records: false })}>{say('Without her milk records')}</a>
         ) : (
-          <a href={addressOf({ records: true })}>Show {plural(records, 'milk record')} too</a>
+          <a href={addressOf({ records: true })}>
+            {say('Show {n, plural, one {# milk record} other {# milk records}} too', { n: records })}
+          </a>
         )}
       </p>
       {lines.length === 0 ? null : (
-        <section class="scroll" aria-label="Entries about her" tabindex={0}>
+        <section class="scroll" aria-label={say('Entries about her')} tabindex={0}>
           <table class="history stack">
             <thead>
               <tr>
-                <th scope="col">Happened</th>
-                <th scope="col">This book learnt of it</th>
-                <th scope="col">What</th>
-                <th scope="col">Who said so</th>
+                <th scope="col">{say('Happened')}</th>
+                <th scope="col">{say('This book learnt of it')}</th>
+                <th scope="col">{say('What')}</th>
+                <th scope="col">{say('Who said so')}</th>
               </tr>
             </thead>
             <tbody>
@@ -68,12 +70,10 @@ export const History = (shown: HistoryShown) => {
         </section>
       )}
       {parts === 1 ? null : (
-        <nav class="actions" aria-label="Parts of the history">
-          {at > 1 ? <a href={addressOf({ part: at - 1 })}>← Later entries</a> : null}
-          <span>
-            Part {at} of {parts}
-          </span>
-          {at < parts ? <a href={addressOf({ part: at + 1 })}>Earlier entries →</a> : null}
+        <nav class="actions" aria-label={say('Parts of the history')}>
+          {at > 1 ? <a href={addressOf({ part: at - 1 })}>← {say('Later entries')}</a> : null}
+          <span>{say('Part {part} of {parts}', { part: at, parts })}</span>
+          {at < parts ? <a href={addressOf({ part: at + 1 })}>{say('Earlier entries')} →</a> : null}
         </nav>
       )}
     </section>
@@ -93,7 +93,7 @@ const Line = ({ line, shown }: { line: HistoryLine; shown: HistoryShown }) => {
       <th scope="row">
         <Said>{happened}</Said>
       </th>
-      <td data-label="This book learnt of it">
+      <td data-label={say('This book learnt of it')}>
         <Said>{format.time(instantText(entry.recordedAt))}</Said>
         {entry.recordedAt - entry.at >= HOUR ? (
           <small class="hint">{laterBy(entry.recordedAt - entry.at)}</small>
@@ -114,19 +114,20 @@ const Line = ({ line, shown }: { line: HistoryLine; shown: HistoryShown }) => {
           <p class="on-screen">
             <a
               href={`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`}
-              aria-label={`Take it back: ${titleOf(entry)}, ${happened}`}
+              aria-label={say('Take it back: {what}, {time}', { what: titleOf(entry), time: happened })}
             >
-              Take it back
+              {say('Take it back')}
             </a>
           </p>
         ) : null}
       </td>
-      <td data-label="Who said so">
-        {entry.author}, on {entry.source}
-        {entry.via === undefined ? null : <small class="hint">through {entry.via}</small>}
+      <td data-label={say('Who said so')}>
+        {say('{author}, on {device}', { author: entry.author, device: entry.source })}
+        {entry.via === undefined ? null : <small class="hint">{say('through {book}', { book: entry.via })}</small>}
         <small class="hint">
-          entry {entry.position}
-          {entry.subject === undefined ? '' : `, written under ${entry.subject}`}
+          {entry.subject === undefined
+            ? say('entry {position}', { position: entry.position })
+            : say('entry {position}, written under {number}', { position: entry.position, number: entry.subject })}
         </small>
       </td>
     </tr>
@@ -139,9 +140,16 @@ const Struck = ({ by, shown: { voice, placeOf, linkOf } }: { by: EntryOf<'entry-
   const { format } = voice;
   return (
     <p class="struck-by">
-      <strong>Struck</strong> by {by.author} on {by.source}, {format.time(instantText(by.at))}
-      {by.recordedAt - by.at >= HOUR ? ` (this book learnt of it ${format.time(instantText(by.recordedAt))})` : ''}:{' '}
-      {by.data.reason}.{' '}
+      {sayWith('<b>Struck</b> by {author} on {device}, {time}', {
+        b: (inner) => <strong>{inner}</strong>,
+        author: by.author,
+        device: by.source,
+        time: format.time(instantText(by.at)),
+      })}
+      {by.recordedAt - by.at >= HOUR
+        ? ` (${say('this book learnt of it {time}', { time: format.time(instantText(by.recordedAt)) })})`
+        : ''}
+      : {by.data.reason}.{' '}
       {link === undefined ? (
         insteadOf(instead, voice, placeOf)
       ) : (
@@ -154,7 +162,9 @@ const Struck = ({ by, shown: { voice, placeOf, linkOf } }: { by: EntryOf<'entry-
 
 const laterBy = (milliseconds: number): string => {
   const hours = Math.floor(milliseconds / HOUR);
-  return hours < 48 ? `${plural(hours, 'hour')} later` : `${plural(Math.floor(hours / 24), 'day')} later`;
+  return hours < 48
+    ? say('{n, plural, one {# hour} other {# hours}} later', { n: hours })
+    : say('{n, plural, one {# day} other {# days}} later', { n: Math.floor(hours / 24) });
 };
 
 const NEVER_STRUCK = new Set(['entry-struck', 'sheet-issued', 'book-continued']);

@@ -7,6 +7,7 @@ import { mayAsk } from '../../devices/roles.ts';
 import type { Ask, Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import type { HerdNow } from '../herd/herd-rows.ts';
+import { say } from '../say.tsx';
 import type { FoundCow } from './cow-found.ts';
 import { holdSpans, marksOf } from './cow-holds.ts';
 import { CowWho, NumbersBorne } from './cow-who.tsx';
@@ -40,13 +41,18 @@ export const Unplaced = ({ setting: { number, hand, entries } }: { setting: Sett
   const rows = hand.answer.views.sheets['milk-hold'].unplaced.filter((row) => row.number === number);
   return rows.length === 0 ? null : (
     <section class="notices alert" aria-labelledby="unplaced">
-      <h2 id="unplaced">Find this cow before milking</h2>
-      <p>Under {number} stands something whose cow is not certain; it heads the milk-hold sheet until it is settled.</p>
+      <h2 id="unplaced">{say('Find this cow before milking')}</h2>
+      <p>
+        {say(
+          'Under {number} stands something whose cow is not certain; it heads the milk-hold sheet until it is settled.',
+          { number },
+        )}
+      </p>
       {rows.map((row) => (
         <>
           <Reasons reasons={[row.because]} entries={entries} speaking={hand} />
           <p>
-            <a href={`/open#${encodeURIComponent(row.key)}`}>Settle it</a>
+            <a href={`/open#${encodeURIComponent(row.key)}`}>{say('Settle it')}</a>
           </p>
         </>
       ))}
@@ -75,28 +81,33 @@ export const OneCow = ({
     <section class="card" aria-labelledby={id}>
       <h2 id={id}>
         {isAlone
-          ? 'Who she is'
-          : `Cow ${index + 1}: ${found.number}${file.cow.officialId === undefined ? '' : `, ${file.cow.officialId}`}`}
+          ? say('Who she is')
+          : say('Cow {nth}: {numbers}', {
+              nth: index + 1,
+              numbers: [found.number, ...(file.cow.officialId === undefined ? [] : [file.cow.officialId])].join(', '),
+            })}
       </h2>
       <CowWho found={found} herd={herd} speaking={hand} />
       <NumbersBorne found={found} speaking={hand} />
       {there !== undefined && mayAsk(ask.visitor.caller.role, 'push') ? (
         <p class="actions">
           <a class="button" href={`/write?cow=${encodeURIComponent(addressee(found, isAlone))}`}>
-            Write something about her
+            {say('Write something about her')}
           </a>
         </p>
       ) : null}
       {there === undefined ? null : (
         <>
-          <h3>Lists</h3>
-          {isAlone ? null : <p>The lists name cows by number: where two bear one, a line may be the other’s.</p>}
+          <h3>{say('Lists')}</h3>
+          {isAlone ? null : (
+            <p>{say('The lists name cows by number: where two bear one, a line may be the other’s.')}</p>
+          )}
           <CowWhy lists={there.why.lists} entries={setting.entries} speaking={hand} />
         </>
       )}
-      <h3>Holds on a time line</h3>
+      <h3>{say('Holds on a time line')}</h3>
       <Timeline
-        cow={isAlone ? found.number : `${found.number} (cow ${index + 1})`}
+        cow={isAlone ? found.number : say('{number} (cow {nth})', { number: found.number, nth: index + 1 })}
         id={id}
         spans={holdSpans(file, moment, asides, there !== undefined)}
         marks={marksOf(file, moment)}

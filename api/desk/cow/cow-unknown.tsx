@@ -4,6 +4,7 @@ import type { Ask } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import { Cows } from '../cows.tsx';
 import type { HerdNow } from '../herd/herd-rows.ts';
+import { say, sayWith } from '../say.tsx';
 import { numbersNear } from './cow-found.ts';
 
 export const UnknownCow = ({ number, herd, hand, ask }: { number: string; herd: HerdNow; hand: AtHand; ask: Ask }) => {
@@ -14,33 +15,33 @@ export const UnknownCow = ({ number, herd, hand, ask }: { number: string; herd: 
   return (
     <>
       <p class="problem" role="alert">
-        No cow of the herd bears or bore the number {number}. Check the number
-        {near.length > 0 ? ', perhaps it is one of these' : ''}.
+        {say(
+          near.length > 0
+            ? 'No cow of the herd bears or bore the number {number}. Check the number, perhaps it is one of these.'
+            : 'No cow of the herd bears or bore the number {number}. Check the number.',
+          { number },
+        )}
       </p>
-      {near.length === 0 ? null : (
-        <p>
-          Numbers like it: <Cows numbers={near} />
-        </p>
-      )}
+      {near.length === 0 ? null : <p>{sayWith('Numbers like it: {numbers}', { numbers: <Cows numbers={near} /> })}</p>}
       <form class="row" method="get" action="/herd">
         <p class="field">
-          <label for="find">Find another number</label>
+          <label for="find">{say('Find another number')}</label>
           <input id="find" name="find" maxlength={40} autocomplete="off" />
         </p>
         <p class="field">
-          <button type="submit">Find</button>
+          <button type="submit">{say('Find')}</button>
         </p>
       </form>
       <p>
-        <a href="/herd">The whole herd</a>
+        <a href="/herd">{say('The whole herd')}</a>
         {mayAsk(ask.visitor.caller.role, 'push') && number.length <= 15 ? (
           <>
             {' · '}
-            <a href="/write/cow-entered">Write down a new cow</a>
+            <a href="/write/cow-entered">{say('Write down a new cow')}</a>
           </>
         ) : null}
         {' · '}
-        <a href={`/milking/${hand.answer.milking.id}`}>The milking</a>
+        <a href={`/milking/${hand.answer.milking.id}`}>{say('The milking')}</a>
       </p>
     </>
   );

@@ -1,7 +1,10 @@
 /** Who a cow is, and in words where her milk and her meat stand at the milking. */
+import { wordsFor } from '../../../print/words.ts';
 import { leavingOf } from '../../../projections/unplaced.ts';
 import { instantText } from '../../../shared/instant.ts';
-import { type HerdNow, meatNow, milkNow } from '../herd/herd-rows.ts';
+import { hearer } from '../hearer.ts';
+import { type HerdNow, type MilkNow, meatNow, milkNow } from '../herd/herd-rows.ts';
+import { say, sayWith } from '../say.tsx';
 import type { Speaking } from '../speaking.ts';
 import { whoText } from '../who.tsx';
 import type { FoundCow } from './cow-found.ts';
@@ -20,8 +23,17 @@ export const CowWho = ({ found, herd, speaking }: Props) => {
     return (
       <p class="problem">
         {left === undefined
-          ? 'She is not in the herd at this milking; she came later.'
-          : `She is not in the herd: left ${format.time(instantText(left.at))}, ${left.data.reason.replaceAll('-', ' ')}${left.data.to === undefined ? '' : `, to ${left.data.to}`}.`}
+          ? say('She is not in the herd at this milking; she came later.')
+          : say(
+              left.data.to === undefined
+                ? 'She is not in the herd: left {time}, {reason}.'
+                : 'She is not in the herd: left {time}, {reason}, to {to}.',
+              {
+                time: format.time(instantText(left.at)),
+                reason: wordsFor(hearer().tag).keeper.leftReasons[left.data.reason] ?? left.data.reason,
+                ...(left.data.to === undefined ? {} : { to: left.data.to }),
+              },
+            )}
       </p>
     );
   const { standing, why } = there;
@@ -32,40 +44,45 @@ export const CowWho = ({ found, herd, speaking }: Props) => {
       <p>{whoText({ ...why, daysInMilk: why.inMilk ? why.daysInMilk : null })}</p>
       <dl class="standing">
         <div class={milk.hold === 'held' ? 'is-held' : undefined}>
-          <dt>Milk</dt>
+          <dt>{say('Milk')}</dt>
           <dd>
             {milk.hold === 'held' ? (
               <>
-                <strong>On hold: keep it out of the tank.</strong>{' '}
-                {milk.until === null
-                  ? 'No end is known.'
-                  : `Held until ${format.time(instantText(milk.until))}; ${milk.tankFrom === null ? 'no milking of hers is planned after that.' : `in the tank from ${format.milking(milk.tankFrom)}.`}`}
+                <strong>{say('On hold: keep it out of the tank.')}</strong> {milkUntil(milk, format)}
                 {standing.running.some((piece) => piece.began >= herd.moment.milking.start)
-                  ? ' Something was done inside this milking: ask whether she was milked before it.'
+                  ? ` ${say('Something was done inside this milking: ask whether she was milked before it.')}`
                   : ''}
               </>
             ) : milk.hold === 'waits' ? (
-              <>
-                <strong>On hold when she is milked.</strong> She is not milked in {standing.group.name};{' '}
-                {milk.until === null ? 'no end is known.' : `held until ${format.time(instantText(milk.until))}.`}
-              </>
+              sayWith(
+                milk.until === null
+                  ? '<b>On hold when she is milked.</b> She is not milked in {group}; no end is known.'
+                  : '<b>On hold when she is milked.</b> She is not milked in {group}; held until {time}.',
+                {
+                  b: (inner) => <strong>{inner}</strong>,
+                  group: standing.group.name,
+                  ...(milk.until === null ? {} : { time: format.time(instantText(milk.until)) }),
+                },
+              )
             ) : standing.inMilkDuring ? (
-              'Not on hold: nothing in the book keeps it out of the tank.'
+              say('Not on hold: nothing in the book keeps it out of the tank.')
             ) : (
-              'Not in milk.'
+              say('Not in milk.')
             )}
           </dd>
         </div>
         <div class={meat.held ? 'is-held' : undefined}>
-          <dt>Meat</dt>
+          <dt>{say('Meat')}</dt>
           <dd>
             {meat.held ? (
               <>
-                <strong>On hold: not for meat.</strong>{' '}
-                {meat.until === null ? 'No end is known.' : `Held until ${format.time(instantText(meat.until))}.`}
+                <strong>{say('On hold: not for meat.')}</strong>{' '}
+                {meat.until === null
+                  ? say('No end is known.')
+                  : say('Held until {time}.', { time: format.time(instantText(meat.until)) })}
               </>
             ) : (
-              'Not on hold: nothing in the book holds it.'
+              say('Not on hold: nothing in the book holds it.')
             )}
           </dd>
         </div>
@@ -74,20 +91,32 @@ export const CowWho = ({ found, herd, speaking }: Props) => {
   );
 };
 
+const milkUntil = ({ until, tankFrom }: MilkNow, format: Speaking['format']): string => {
+  if (until === null) return say('No end is known.');
+  const time = format.time(instantText(until));
+  return tankFrom === null
+    ? say('Held until {time}; no milking of hers is planned after that.', { time })
+    : say('Held until {time}; in the tank from {milking}.', { time, milking: format.milking(tankFrom) });
+};
+
 /** "412 since …; 9 until …", where she bore several. */
 export const NumbersBorne = ({ found: { file }, speaking: { format } }: Omit<Props, 'herd'>) => {
   const { spans } = file.cow;
   return spans.length < 2 ? null : (
     <p>
-      Numbers she bore:{' '}
-      {spans
-        .map(({ number, from, to }) =>
-          to === null
-            ? `${number} since ${format.time(instantText(from))}`
-            : `${number} from ${format.time(instantText(from))} to ${format.time(instantText(to))}`,
-        )
-        .join('; ')}
-      .
+      {say('Numbers she bore: {numbers}.', {
+        numbers: spans
+          .map(({ number, from, to }) =>
+            to === null
+              ? say('{number} since {from}', { number, from: format.time(instantText(from)) })
+              : say('{number} from {from} to {to}', {
+                  number,
+                  from: format.time(instantText(from)),
+                  to: format.time(instantText(to)),
+                }),
+          )
+          .join('; '),
+      })}
     </p>
   );
 };

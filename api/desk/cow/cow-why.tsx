@@ -3,10 +3,11 @@ import type { Entry } from '../../../events/entry.ts';
 import type { Because } from '../../../projections/because.ts';
 import type { WhyEntry, WhyList } from '../../../projections/why.ts';
 import { instantText } from '../../../shared/instant.ts';
+import { type Sentence, say } from '../say.tsx';
 import type { Speaking } from '../speaking.ts';
 import { titleOf } from '../write/written.tsx';
 
-const NAMES: Readonly<Record<WhyList, string>> = {
+const NAMES = {
   'milk-hold': 'Milk hold',
   'bands-off': 'Bands off',
   'treat-now': 'Treat now',
@@ -16,7 +17,7 @@ const NAMES: Readonly<Record<WhyList, string>> = {
   counts: 'Counts',
   'milking-plan': 'Slow cows',
   'beef-hold': 'Beef hold',
-};
+} as const satisfies Readonly<Record<WhyList, Sentence>>;
 
 interface Props {
   readonly lists: readonly WhyEntry[];
@@ -33,11 +34,12 @@ export const CowWhy = ({ lists, entries, speaking }: Props) => (
       ))}
     <details>
       <summary>
-        Not on:{' '}
-        {lists
-          .filter(({ on }) => !on)
-          .map(({ list }) => NAMES[list].toLowerCase())
-          .join(', ')}
+        {say('Not on: {lists}', {
+          lists: lists
+            .filter(({ on }) => !on)
+            .map(({ list }) => say(NAMES[list]).toLowerCase())
+            .join(', '),
+        })}
       </summary>
       {lists
         .filter(({ on }) => !on)
@@ -50,13 +52,11 @@ export const CowWhy = ({ lists, entries, speaking }: Props) => (
 
 const List = ({ list, entries, speaking }: { list: WhyEntry } & Omit<Props, 'lists'>) => (
   <section class="of-list">
-    <h4>
-      {NAMES[list.list]}: {list.on ? 'yes' : 'no'}
-    </h4>
+    <h4>{say(list.on ? '{list}: yes' : '{list}: no', { list: say(NAMES[list.list]) })}</h4>
     <Reasons reasons={list.reasons} entries={entries} speaking={speaking} />
     {list.over.length === 0 ? null : (
       <>
-        <p>Over:</p>
+        <p>{say('Over:')}</p>
         <Reasons reasons={list.over} entries={entries} speaking={speaking} />
       </>
     )}
@@ -73,8 +73,12 @@ export const Reasons = ({ reasons, entries, speaking }: { reasons: readonly Beca
           return entry === undefined ? null : (
             <small class="hint">
               {titleOf(entry)}
-              {entry.subject === undefined ? '' : ` ${entry.subject}`}, {speaking.format.time(instantText(entry.at))},
-              by {entry.author}, entry {entry.position}
+              {entry.subject === undefined ? '' : ` ${entry.subject}`},{' '}
+              {say('{time}, by {author}, entry {position}', {
+                time: speaking.format.time(instantText(entry.at)),
+                author: entry.author,
+                position: entry.position,
+              })}
             </small>
           );
         })}

@@ -3,15 +3,16 @@
  * that is written about her. A number that may mean several cows shows them all.
  */
 import type { PlaceOf } from '../../../print/history-words.ts';
-import { isSpoken, wordsFor } from '../../../print/words.ts';
+import { wordsFor } from '../../../print/words.ts';
 import { cowHistory } from '../../../projections/history.ts';
 import { instantText } from '../../../shared/instant.ts';
 import { parseMilkingId } from '../../../shared/milking-id.ts';
-import { RequestProblem } from '../../server/problem.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
+import { hearer } from '../hearer.ts';
 import { herdNow } from '../herd/herd-rows.ts';
 import { goTo, page } from '../layout.tsx';
+import { SaidProblem, say, sayWith } from '../say.tsx';
 import { cowsFound, type FoundCow } from './cow-found.ts';
 import { History } from './cow-history.tsx';
 import { addressOf, OneCow, type Setting, Unplaced } from './cow-one.tsx';
@@ -36,7 +37,7 @@ const cowPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
     [...answer.views.alerts, ...answer.views.doubts],
     bears ? number : (cows[0]?.number ?? number),
   );
-  const words = wordsFor(hand.schedule.inForceAt(desk.now()).data.languages?.find(isSpoken) ?? 'en');
+  const words = wordsFor(hearer().tag);
   const setting: Setting = {
     desk,
     ask,
@@ -52,24 +53,33 @@ const cowPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   return page(
     {
       ...hand.frame,
-      title: only === undefined ? `Number ${number}` : `Cow ${only.number}`,
+      title: only === undefined ? say('Number {number}', { number }) : say('Cow {number}', { number: only.number }),
       children: (
         <>
           <p class="lead">
-            As at {hand.format.milking(answer.milking.id)}, {hand.format.clock(instantText(answer.milking.start))}.
+            {say('As at {milking}, {time}.', {
+              milking: hand.format.milking(answer.milking.id),
+              time: hand.format.clock(instantText(answer.milking.start)),
+            })}
           </p>
           <Unplaced setting={setting} />
           {shown.length === 0 ? <UnknownCow number={number} herd={herd} hand={hand} ask={ask} /> : null}
           {shown.length > 1 ? (
             <p class="problem">
-              {number} may mean {shown.length} cows: each of them stands below. What is written under this number may
-              count for each, and holds each.
+              {say(
+                '{number} may mean {n, plural, one {# cow} other {# cows}}: each of them stands below. What is written under this number may count for each, and holds each.',
+                { number, n: shown.length },
+              )}
             </p>
           ) : null}
           {only !== undefined && only.number !== number && only.file.cow.officialId !== number.replaceAll(' ', '') ? (
             <p class="done">
-              {bears ? `She bore the number ${number}; ` : `Nobody bears ${number}; without zeros in front it is `}
-              {bears ? `now she is ${only.number}.` : `${only.number}.`}
+              {say(
+                bears
+                  ? 'She bore the number {number}; now she is {now}.'
+                  : 'Nobody bears {number}; without zeros in front it is {now}.',
+                { number, now: only.number },
+              )}
             </p>
           ) : null}
           {shown.map((found, index) => (
@@ -77,8 +87,14 @@ const cowPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
           ))}
           {!showsGone && gone.length > 0 ? (
             <p>
-              {gone.length === 1 ? 'A cow that is gone' : `${gone.length} cows that are gone`} bore the number {number}{' '}
-              too: <a href={addressOf(setting, { gone: '1' })}>show {gone.length === 1 ? 'her' : 'them'} as well</a>.
+              {sayWith(
+                '{n, plural, one {A cow that is gone bore the number {number} too: <a>show her as well</a>} other {# cows that are gone bore the number {number} too: <a>show them as well</a>}}.',
+                {
+                  n: gone.length,
+                  number,
+                  a: (inner) => <a href={addressOf(setting, { gone: '1' })}>{inner}</a>,
+                },
+              )}
             </p>
           ) : null}
           <Doubts setting={setting} />
@@ -96,9 +112,10 @@ const isOf = (file: FoundCow['file'], number: string): boolean =>
 const handFor = (desk: Desk, { visitor, url }: Ask): AtHand | undefined => {
   const milking = url.searchParams.get('milking')?.trim() || undefined;
   if (milking !== undefined && milking !== 'next' && !parseMilkingId(milking).ok)
-    throw new RequestProblem(
+    throw new SaidProblem(
       'not-valid',
-      `“${milking.slice(0, 40)}” is not a milking; the address wants one such as ?milking=2026-03-14/afternoon, or none for the next`,
+      '“{text}” is not a milking; the address wants one such as {example}, or none for the next',
+      { text: milking.slice(0, 40), example: '?milking=2026-03-14/afternoon' },
     );
   return atHand(desk, visitor, '/herd', milking);
 };
@@ -106,11 +123,11 @@ const handFor = (desk: Desk, { visitor, url }: Ask): AtHand | undefined => {
 const Doubts = ({ setting: { history, hand } }: { setting: Setting }) =>
   history.doubts.length === 0 ? null : (
     <section class="notices doubt" aria-labelledby="doubts">
-      <h2 id="doubts">To settle</h2>
+      <h2 id="doubts">{say('To settle')}</h2>
       <ul>
         {history.doubts.map((notice) => (
           <li>
-            {hand.says(notice.because)} <a href={`/open#${encodeURIComponent(notice.key)}`}>Settle</a>
+            {hand.says(notice.because)} <a href={`/open#${encodeURIComponent(notice.key)}`}>{say('Settle')}</a>
           </li>
         ))}
       </ul>

@@ -4,7 +4,7 @@
  */
 import type { Instant } from '../../../shared/instant.ts';
 import type { Zone } from '../../../shared/zone.ts';
-import { plural } from '../../command-line/settings.ts';
+import { type Sentence, say } from '../say.tsx';
 import type { Speaking } from '../speaking.ts';
 import type { HoldSpan, Mark } from './cow-holds.ts';
 import { along, lanesOf, type Stretch, stretchOf, ticksOf } from './timeline-scale.ts';
@@ -43,14 +43,16 @@ export const Timeline = (drawn: Drawn) => {
   return (
     <figure class="timeline">
       {spans.length === 0 ? (
-        <p>No hold of hers is in the book.</p>
+        <p>{say('No hold of hers is in the book.')}</p>
       ) : (
         <Drawing drawn={drawn} stretch={stretch} bars={bars} />
       )}
       <figcaption id={`${id}-caption`}>
-        {seen.length === 0 ? null : 'The numbers are those of the table below. '}
-        {earlier > 0 ? `${plural(earlier, 'more hold lies', 'more holds lie')} outside this stretch. ` : ''}
-        <a href={other}>{all ? 'The last months only' : 'The whole time line'}</a>
+        {seen.length === 0 ? null : `${say('The numbers are those of the table below.')} `}
+        {earlier > 0
+          ? `${say('{n, plural, one {# more hold lies} other {# more holds lie}} outside this stretch.', { n: earlier })} `
+          : ''}
+        <a href={other}>{say(all ? 'The last months only' : 'The whole time line')}</a>
       </figcaption>
       <HoldTable bars={bars} cow={cow} speaking={drawn.speaking} />
       <MarkDays marks={marks} now={now} speaking={drawn.speaking} />
@@ -71,7 +73,9 @@ const Drawing = ({ drawn, stretch, bars }: { drawn: Drawn; stretch: Stretch; bar
   const foot = meatTop + WORD + meat.height + 4;
   return (
     <svg class="line" width="100%" height={foot + 20} role="img" aria-labelledby={`${id}-title`}>
-      <title id={`${id}-title`}>Holds of cow {cow} on a time line. The table and the list below say the same.</title>
+      <title id={`${id}-title`}>
+        {say('Holds of cow {cow} on a time line. The table and the list below say the same.', { cow })}
+      </title>
       {ticksOf(stretch, zone, locale).map(({ x, label, minor }) => (
         <g class={minor ? 'minor' : undefined}>
           <line class="axis" x1={`${x}%`} x2={`${x}%`} y1={head} y2={foot} />
@@ -95,16 +99,28 @@ const Drawing = ({ drawn, stretch, bars }: { drawn: Drawn; stretch: Stretch; bar
               dx={isBefore ? '-4' : '4'}
               text-anchor={isBefore ? 'end' : 'start'}
             >
-              {what}
+              {say(WORDS[what])}
             </text>
           </g>
         );
       })}
-      <Row title="Milk" kind="held" top={head} row={milk} />
-      <Row title="Meat" kind="meat" top={meatTop} row={meat} />
+      <Row title={say('Milk')} kind="held" top={head} row={milk} />
+      <Row title={say('Meat')} kind="meat" top={meatTop} row={meat} />
     </svg>
   );
 };
+
+/** Short: there is little room along the line. */
+const WORDS = {
+  entered: 'entered',
+  calved: 'calved',
+  aborted: 'aborted',
+  'dry-off': 'dry-off',
+  'to dry off': 'to dry off',
+  due: 'due',
+  left: 'left',
+  now: 'now',
+} as const satisfies Readonly<Record<Mark['what'] | 'now', Sentence>>;
 
 /** Its word stands after the line, or before it where little is left after. */
 const wordAt = (what: Mark['what'] | 'now', x: number) => {
@@ -126,7 +142,7 @@ const rowOf = (bars: readonly Bar[]): RowDrawn => {
 const Row = ({ title, kind, top, row }: { title: string; kind: 'held' | 'meat'; top: number; row: RowDrawn }) => (
   <g>
     <text class="strong" x="0" y={top + 13}>
-      {row.bars.length === 0 ? `${title}: none` : title}
+      {row.bars.length === 0 ? say('{of}: none', { of: title }) : title}
     </text>
     {row.bars.map(({ span, nth, x, end }, index) => {
       const y = top + WORD + (row.lanes[index] ?? 0) * LANE;

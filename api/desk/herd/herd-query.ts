@@ -4,6 +4,7 @@
  */
 import { byCowNumber, officialDigits, withoutLeadingZeros } from '../../../shared/cow-number.ts';
 import { byText } from '../../../shared/text-order.ts';
+import { say } from '../say.tsx';
 import type { HerdRow } from './herd-rows.ts';
 
 export const COLUMNS = [
@@ -38,11 +39,20 @@ export interface HerdQuery {
 export const herdQuery = (asked: URLSearchParams, groups: readonly string[]): HerdQuery => {
   const problems: string[] = [];
   const given = (name: string): string | undefined => asked.get(name)?.trim() || undefined;
-  const oneOf = <T extends string>(name: string, all: readonly T[], what: string): T | undefined => {
+  const oneOf = <T extends string>(
+    name: string,
+    all: readonly T[],
+    what: 'group' | 'hold' | 'list' | 'column',
+  ): T | undefined => {
     const said = given(name);
     const found = all.find((each) => each === said);
     if (said !== undefined && found === undefined)
-      problems.push(`There is no ${what} “${said.slice(0, 40)}”, so it was left out; choose from the list.`);
+      problems.push(
+        say(
+          'There is no {what, select, group {group} hold {hold} list {list} other {column}} “{said}”, so it was left out; choose from the list.',
+          { what, said: said.slice(0, 40) },
+        ),
+      );
     return found;
   };
   return {

@@ -1,9 +1,10 @@
 /** The herd at the next milking: find a cow, choose a group or a list, sort, and take the same rows as a table file. */
+import type { Child } from 'hono/jsx';
 import { instantText } from '../../../shared/instant.ts';
-import { plural } from '../../command-line/settings.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
+import { say, sayWith } from '../say.tsx';
 import { herdCsv } from './herd-csv.ts';
 import { addressOf, chosen, type HerdQuery, herdQuery } from './herd-query.ts';
 import { type HerdRow, herdNow } from './herd-rows.ts';
@@ -54,11 +55,14 @@ const herdPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const { format, frame, answer } = hand;
   return page({
     ...frame,
-    title: 'Herd',
+    title: say('Herd'),
     children: (
       <>
         <p class="lead">
-          As at {format.milking(answer.milking.id)}, {format.clock(instantText(answer.milking.start))}.
+          {say('As at {milking}, {time}.', {
+            milking: format.milking(answer.milking.id),
+            time: format.clock(instantText(answer.milking.start)),
+          })}
         </p>
         {query.problems.map((problem) => (
           <p class="problem" role="alert">
@@ -68,7 +72,9 @@ const herdPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
         <Choice query={query} groups={found.groups} />
         {all.length === 0 ? (
           <p>
-            No cow is in the herd yet. <a href="/write">Write down the first one</a>, or read in a herd list.
+            {sayWith('No cow is in the herd yet. <a>Write down the first one</a>, or read in a herd list.', {
+              a: (inner) => <a href="/write">{inner}</a>,
+            })}
           </p>
         ) : rows.length === 0 ? (
           <Nobody query={query} all={all.length} />
@@ -80,7 +86,7 @@ const herdPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
             <HerdTable rows={rows} query={query} speaking={hand} />
             <p>
               <a href={addressOf('/herd.csv', query)}>
-                {rows.length === 1 ? 'This cow' : `These ${plural(rows.length, 'cow')}`} as a table file (CSV)
+                {say('{n, plural, one {This cow} other {These # cows}} as a table file (CSV)', { n: rows.length })}
               </a>
             </p>
           </>
@@ -93,38 +99,52 @@ const herdPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
 const countText = (rows: readonly HerdRow[], all: number): string => {
   const held = rows.filter((row) => row.milk.hold === 'held').length;
   const meat = rows.filter((row) => row.meat.held).length;
-  const who = rows.length === all ? plural(all, 'cow') : `${rows.length.toLocaleString('en')} of ${plural(all, 'cow')}`;
-  return `${who}: ${rows.filter((row) => row.inMilk).length} in milk, ${held} on milk hold, ${meat} on meat hold`;
+  const who =
+    rows.length === all
+      ? say('{n, plural, one {# cow} other {# cows}}', { n: all })
+      : say('{n, number} of {all, plural, one {# cow} other {# cows}}', { n: rows.length, all });
+  const inMilk = rows.filter((row) => row.inMilk).length;
+  return say('{who}: {inMilk} in milk, {held} on milk hold, {meat} on meat hold', { who, inMilk, held, meat });
 };
 
 const Nobody = ({ query, all }: { query: HerdQuery; all: number }) => (
   <>
     <p class="problem" role="status">
-      None of {plural(all, 'cow')} {query.find === undefined ? 'is on this list' : `answers to “${query.find}” here`}.
+      {query.find === undefined
+        ? say('None of {n, plural, one {# cow} other {# cows}} is on this list.', { n: all })
+        : say('None of {n, plural, one {# cow} other {# cows}} answers to “{find}” here.', {
+            n: all,
+            find: query.find,
+          })}
     </p>
     <p>
-      {query.find === undefined ? null : (
-        <>
-          <a href={`/cow/${encodeURIComponent(query.find)}`}>See what is written under {query.find}</a>: cows that left,
-          numbers like it, lines without a cow. Or see{' '}
-        </>
-      )}
-      <a href="/herd">the whole herd</a>.
+      {query.find === undefined
+        ? sayWith('<herd>the whole herd</herd>.', { herd: toHerd })
+        : sayWith(
+            '<a>See what is written under {find}</a>: cows that left, numbers like it, lines without a cow. Or see <herd>the whole herd</herd>.',
+            {
+              find: query.find,
+              a: (inner) => <a href={`/cow/${encodeURIComponent(query.find ?? '')}`}>{inner}</a>,
+              herd: toHerd,
+            },
+          )}
     </p>
   </>
 );
+
+const toHerd = (inner: Child) => <a href="/herd">{inner}</a>;
 
 const Choice = ({ query, groups }: { query: HerdQuery; groups: readonly string[] }) => (
   <search>
     <form class="row choice-of-cows" method="get" action="/herd">
       <p class="field">
-        <label for="find">Number, or part of it</label>
+        <label for="find">{say('Number, or part of it')}</label>
         <input id="find" name="find" value={query.find ?? ''} maxlength={40} autocomplete="off" inputmode="text" />
       </p>
       <p class="field">
-        <label for="group">Group</label>
+        <label for="group">{say('Group')}</label>
         <select id="group" name="group">
-          <option value="">All groups</option>
+          <option value="">{say('All groups')}</option>
           {groups.map((group) => (
             <option value={group} selected={group === query.group}>
               {group}
@@ -133,39 +153,39 @@ const Choice = ({ query, groups }: { query: HerdQuery; groups: readonly string[]
         </select>
       </p>
       <p class="field">
-        <label for="hold">On hold</label>
+        <label for="hold">{say('On hold')}</label>
         <select id="hold" name="hold">
-          <option value="">Held or not</option>
+          <option value="">{say('Held or not')}</option>
           <option value="milk" selected={query.hold === 'milk'}>
-            Milk on hold
+            {say('Milk on hold')}
           </option>
           <option value="meat" selected={query.hold === 'meat'}>
-            Meat on hold
+            {say('Meat on hold')}
           </option>
         </select>
       </p>
       <p class="field">
-        <label for="show">List</label>
+        <label for="show">{say('List')}</label>
         <select id="show" name="show">
-          <option value="">Every cow</option>
+          <option value="">{say('Every cow')}</option>
           <option value="dry-off" selected={query.show === 'dry-off'}>
-            Due for dry-off
+            {say('Due for dry-off')}
           </option>
           <option value="fresh" selected={query.show === 'fresh'}>
-            Fresh
+            {say('Fresh')}
           </option>
         </select>
       </p>
       {query.sort === undefined ? null : <input type="hidden" name="sort" value={query.sort} />}
       {query.sort !== undefined && query.down ? <input type="hidden" name="down" value="1" /> : null}
       <p class="field">
-        <button type="submit">Show</button>
+        <button type="submit">{say('Show')}</button>
       </p>
     </form>
     {query.sort === undefined ? null : (
       <p>
-        Sorted by a column.{' '}
-        <a href={addressOf('/herd', query, { sort: undefined, down: false })}>In the order of the sheets</a>
+        {say('Sorted by a column.')}{' '}
+        <a href={addressOf('/herd', query, { sort: undefined, down: false })}>{say('In the order of the sheets')}</a>
       </p>
     )}
   </search>

@@ -1,13 +1,27 @@
 /** Every sentence of the desk in every language: the one place that knows the tables of all rooms. */
+import { cowHistorySaid } from '../cow/cow-history-said.ts';
+import { cowNumberSaid } from '../cow/cow-number-said.ts';
+import { cowSaid } from '../cow/cow-said.ts';
+import { herdSaid } from '../herd/herd-said.ts';
+import { formSaid } from './form-said.ts';
 import { frameSaid } from './frame-said.ts';
+import { milkingSaid } from './milking-said.ts';
 import { problemSaid } from './problem-said.ts';
 import type { InOthers, Sentences } from './sentences.ts';
+import { sheetsSaid } from './sheets-said.ts';
 import { signInSaid } from './sign-in-said.ts';
 import { wordsSaid } from './words-said.ts';
 
 export const TABLES = {
+  cowHistorySaid,
+  cowNumberSaid,
+  cowSaid,
+  formSaid,
   frameSaid,
+  herdSaid,
+  milkingSaid,
   problemSaid,
+  sheetsSaid,
   signInSaid,
   wordsSaid,
 } as const satisfies Readonly<Record<string, Sentences>>;

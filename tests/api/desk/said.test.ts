@@ -92,9 +92,9 @@ describe('the tables', () => {
   test('no translation is left in English', () => {
     const MEAN = /\p{L}{4,}.*\s.*\p{L}{4,}/u;
     const left = every.flatMap(({ said }) =>
-      LANGUAGES.filter((language) => language !== 'en' && said[language] === said.en && MEAN.test(said.en)).map(
-        (language) => [language, said.en],
-      ),
+      LANGUAGES.filter(
+        (language) => language !== 'en' && said[language] === said.en && MEAN.test(said.en.replace(/\{\w+\}/g, '')),
+      ).map((language) => [language, said.en]),
     );
     expect(left).toEqual([]);
   });
@@ -103,7 +103,9 @@ describe('the tables', () => {
 describe('the pages', () => {
   /** Rooms and pages in which every text is said. */
   const SAID = [
-    /^(language|layout|problem-page|sign-in)\.tsx$/,
+    /^[a-z-]+\.tsx$/,
+    /^cow\//,
+    /^herd\//,
     // One line for each room.
   ];
 
