@@ -3,7 +3,7 @@ import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/becau
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
 import { keeperEn } from './keeper-en.ts';
-import { whyInEnglish } from './why-in-english.ts';
+import { whyEn } from './why-en.ts';
 
 const days: Forms = { one: '# day', other: '# days' };
 const milkings: Forms = { one: '# milking', other: '# milkings' };
@@ -208,7 +208,7 @@ export const en: Words = {
     'meat.entered-unknown': () => 'came into the book without a word on meat hold; held until it is stated',
     'meat.entry-set-aside': (v) => `an entry about her could not be used: ${v.problem}; held until a person settles it`,
     'meat.may-be-her': (v, f) => `${mayBe(v.number, v.how, v.about, f)}: settle whose it was`,
-    ...whyInEnglish,
+    ...whyEn,
     'doubt.unplaced': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, names ${v.number}, which no cow in the herd then had: which cow was it?`,
     'doubt.two-cows': (v, f) => `Number ${v.number} may mean ${f.list(v.cows)}: which?`,

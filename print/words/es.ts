@@ -3,7 +3,7 @@ import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/becau
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
 import { keeperEs } from './keeper-es.ts';
-import { whyInEnglish } from './why-in-english.ts';
+import { whyEs } from './why-es.ts';
 
 const days: Forms = { one: '# día', other: '# días' };
 const milkings: Forms = { one: '# ordeño', other: '# ordeños' };
@@ -102,7 +102,7 @@ export const es: Words = {
   },
   keeper: { ...keeperEs, offLabelCauses: causes, leftReasons },
   says: {
-    ...whyInEnglish,
+    ...whyEs,
     'hold.hours': (v, f) => `${v.medicine}: última dosis ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
       `${v.medicine}: última dosis ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, nunca menos de 12 h por ordeño = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,

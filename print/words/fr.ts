@@ -3,7 +3,7 @@ import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/becau
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
 import { keeperFr } from './keeper-fr.ts';
-import { whyInEnglish } from './why-in-english.ts';
+import { whyFr } from './why-fr.ts';
 
 const days: Forms = { one: '# jour', other: '# jours' };
 const milkings: Forms = { one: '# traite', other: '# traites' };
@@ -102,7 +102,7 @@ export const fr: Words = {
   },
   keeper: { ...keeperFr, offLabelCauses: causes, leftReasons },
   says: {
-    ...whyInEnglish,
+    ...whyFr,
     'hold.hours': (v, f) => `${v.medicine} : dernière dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
       `${v.medicine} : dernière dose ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, jamais moins de 12 h par traite = ${f.hours(v.floorHours)}`} : ${ends(v.ends, f)}`,

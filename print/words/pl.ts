@@ -3,7 +3,7 @@ import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/becau
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
 import { keeperPl } from './keeper-pl.ts';
-import { whyInEnglish } from './why-in-english.ts';
+import { whyPl } from './why-pl.ts';
 
 const days: Forms = { one: '# dzień', few: '# dni', many: '# dni', other: '# dnia' };
 const milkings: Forms = { one: '# dój', few: '# doje', many: '# dojów', other: '# doju' };
@@ -102,7 +102,7 @@ export const pl: Words = {
   },
   keeper: { ...keeperPl, offLabelCauses: causes, leftReasons },
   says: {
-    ...whyInEnglish,
+    ...whyPl,
     'hold.hours': (v, f) => `${v.medicine}: ostatnia dawka ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
       `${v.medicine}: ostatnia dawka ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, nigdy mniej niż 12 h na dój = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,

@@ -3,7 +3,7 @@ import type { MayBe, OffLabelCause, TankLoadSaid } from '../../projections/becau
 import type { Words } from './dictionary.ts';
 import type { Format, Forms } from './format.ts';
 import { keeperUk } from './keeper-uk.ts';
-import { whyInEnglish } from './why-in-english.ts';
+import { whyUk } from './why-uk.ts';
 
 const days: Forms = { one: '# день', few: '# дні', many: '# днів', other: '# дня' };
 const milkings: Forms = { one: '# доїння', few: '# доїння', many: '# доїнь', other: '# доїння' };
@@ -102,7 +102,7 @@ export const uk: Words = {
   },
   keeper: { ...keeperUk, offLabelCauses: causes, leftReasons },
   says: {
-    ...whyInEnglish,
+    ...whyUk,
     'hold.hours': (v, f) => `${v.medicine}: остання доза ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
       `${v.medicine}: остання доза ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, не менше 12 год на доїння = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,

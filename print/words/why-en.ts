@@ -1,13 +1,12 @@
-/** What `why` says on the command line, which speaks English alone; never on a sheet. */
-
+/** Why a cow is on a list or not, as the command line and her page at the desk say it; never on a sheet. */
 import type { Says } from './dictionary.ts';
 import type { Forms } from './format.ts';
 
 const days: Forms = { one: '# day', other: '# days' };
 
-type WhyKey = Extract<keyof Says, `why.${string}`>;
+export type WhySays = Pick<Says, Extract<keyof Says, `why.${string}`>>;
 
-export const whyInEnglish: Pick<Says, WhyKey> = {
+export const whyEn: WhySays = {
   'why.tank-from': (v, f) =>
     v.tankFrom === null
       ? `her milk stays out past ${f.time(v.until)}; no milking of hers is planned after that`
