@@ -2,6 +2,7 @@
 import type { Entry, EntryOf } from '../events/entry.ts';
 import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
 import type { Instant } from '../shared/instant.ts';
+import { merged } from './fold-order.ts';
 import { type Schedule, scheduleOf } from './schedule.ts';
 
 export interface Listing {
@@ -33,59 +34,96 @@ export interface Farm {
 /** Names of medicines match without regard to case and spacing; nothing looser. */
 export const medicineKey = (name: string): string => name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
 
-type FarmKind =
-  | 'farm-set-up'
-  | 'medicine-listed'
-  | 'medicine-received'
-  | 'medicine-disposed'
-  | 'head-count'
-  | 'milking-finished'
-  | 'tank-collection'
-  | 'residue-test'
-  | 'sheet-issued'
-  | 'sheet-returned'
-  | 'sort-done'
-  | 'settled';
+const FARM_KINDS = [
+  'farm-set-up',
+  'medicine-listed',
+  'medicine-received',
+  'medicine-disposed',
+  'head-count',
+  'milking-finished',
+  'tank-collection',
+  'residue-test',
+  'sheet-issued',
+  'sheet-returned',
+  'sort-done',
+  'settled',
+] as const;
+type FarmKind = (typeof FARM_KINDS)[number];
+
+/** The farm's entries by kind, each kind in fold order. */
+export type FarmEntries = ReadonlyMap<Entry['type'], readonly Entry[]>;
 
 /** `entries`: live ones (not struck) in fold order. */
-export const foldFarm = (entries: readonly Entry[]): Farm => {
-  const kinds = byKind(entries);
-  const only = <T extends FarmKind>(type: T) => (kinds.get(type) ?? []) as unknown as EntryOf<T>[];
+export const farmEntries = (entries: readonly Entry[]): FarmEntries => {
+  const kinds = new Map<Entry['type'], Entry[]>(FARM_KINDS.map((kind) => [kind, []]));
+  for (const entry of entries) kinds.get(entry.type)?.push(entry);
+  return kinds;
+};
+
+/** The same with some entries more and some less; kinds that none of them has stay the very same lists. */
+export const farmEntriesWith = (
+  before: FarmEntries,
+  more: readonly Entry[],
+  without: ReadonlySet<Entry>,
+): FarmEntries => {
+  const changed = new Set([...more, ...without].map(({ type }) => type));
+  return new Map(
+    [...before].map(([kind, entries]) => [
+      kind,
+      changed.has(kind)
+        ? merged(
+            entries.filter((entry) => !without.has(entry)),
+            more.filter(({ type }) => type === kind),
+          )
+        : entries,
+    ]),
+  );
+};
+
+/** What the farm's entries say. Lists that are those of `before` say what they said then. */
+export const foldFarm = (
+  entries: FarmEntries,
+  before?: { readonly entries: FarmEntries; readonly farm: Farm },
+): Farm => {
+  const only = <T extends FarmKind>(type: T) => (entries.get(type) ?? []) as unknown as readonly EntryOf<T>[];
+  const from = <T extends FarmKind, Field extends keyof Farm>(
+    type: T,
+    field: Field,
+    fold: (entries: readonly EntryOf<T>[]) => Farm[Field],
+  ): Farm[Field] =>
+    before !== undefined && before.entries.get(type) === entries.get(type) ? before.farm[field] : fold(only(type));
+  return {
+    schedule: from('farm-set-up', 'schedule', scheduleOf),
+    listings: from('medicine-listed', 'listings', listingsOf),
+    headCounts: only('head-count'),
+    finished: from(
+      'milking-finished',
+      'finished',
+      (finished) => new Map(finished.map((entry) => [entry.data.milking, entry.at])),
+    ),
+    collections: only('tank-collection'),
+    tankTests: from('residue-test', 'tankTests', (tests) => tests.filter((entry) => entry.data.of === 'tank')),
+    issued: only('sheet-issued'),
+    returned: from('sheet-returned', 'returned', (returned) => new Set(returned.map((entry) => entry.data.ref))),
+    received: only('medicine-received'),
+    disposed: only('medicine-disposed'),
+    sorted: from(
+      'sort-done',
+      'sorted',
+      (done) => new Map(done.map((entry) => [entry.data.request, entry.at] as const).reverse()),
+    ),
+    settled: from('settled', 'settled', (settled) => new Set(settled.map((entry) => entry.data.about))),
+  };
+};
+
+const listingsOf = (entries: readonly EntryOf<'medicine-listed'>[]): Farm['listings'] => {
   const listings = new Map<string, Listing[]>();
-  for (const entry of only('medicine-listed')) {
+  for (const entry of entries) {
     const key = medicineKey(entry.data.name);
     const listing = { id: entry.id, at: entry.at, data: entry.data };
     const have = listings.get(key);
     if (have === undefined) listings.set(key, [listing]);
     else have.push(listing);
   }
-  return {
-    schedule: scheduleOf(only('farm-set-up')),
-    listings,
-    headCounts: only('head-count'),
-    finished: new Map(only('milking-finished').map((entry) => [entry.data.milking, entry.at])),
-    collections: only('tank-collection'),
-    tankTests: only('residue-test').filter((entry) => entry.data.of === 'tank'),
-    issued: only('sheet-issued'),
-    returned: new Set(only('sheet-returned').map((entry) => entry.data.ref)),
-    received: only('medicine-received'),
-    disposed: only('medicine-disposed'),
-    sorted: new Map(
-      only('sort-done')
-        .map((entry) => [entry.data.request, entry.at] as const)
-        .reverse(),
-    ),
-    settled: new Set(only('settled').map((entry) => entry.data.about)),
-  };
-};
-
-/** Entries by kind, each kind in the order given. */
-const byKind = (entries: readonly Entry[]): ReadonlyMap<Entry['type'], readonly Entry[]> => {
-  const kinds = new Map<Entry['type'], Entry[]>();
-  for (const entry of entries) {
-    const have = kinds.get(entry.type);
-    if (have === undefined) kinds.set(entry.type, [entry]);
-    else have.push(entry);
-  }
-  return kinds;
+  return listings;
 };

@@ -12,3 +12,35 @@ const precedence = (entry: Entry): number => {
 /** By time as an instant; ties: set-up, medicines and entering cows first, then id, then content hash. */
 export const byFoldOrder = (a: Entry, b: Entry): number =>
   a.at - b.at || precedence(a) - precedence(b) || byText(a.id, b.id) || byText(a.content, b.content);
+
+export const inFoldOrder = (entries: readonly Entry[]): Entry[] => [...entries].sort(byFoldOrder);
+
+/** Two lists in fold order as one. Most of what is new is the latest: whatever comes before it is taken over as it is. */
+export const merged = (before: readonly Entry[], more: readonly Entry[]): readonly Entry[] => {
+  const [first] = more;
+  if (first === undefined) return before;
+  const place = placeOf(before, first);
+  const all = before.slice(0, place);
+  let next = place;
+  for (const entry of more) {
+    for (let each = before[next]; each !== undefined && byFoldOrder(each, entry) <= 0; each = before[next]) {
+      all.push(each);
+      next += 1;
+    }
+    all.push(entry);
+  }
+  return next === before.length ? all : all.concat(before.slice(next));
+};
+
+/** How many of a list in fold order come before an entry. */
+const placeOf = (ordered: readonly Entry[], entry: Entry): number => {
+  let low = 0;
+  let high = ordered.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    const there = ordered[middle];
+    if (there !== undefined && byFoldOrder(there, entry) <= 0) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+};

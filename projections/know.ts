@@ -2,18 +2,19 @@
 import type { Aside, Entry } from '../events/entry.ts';
 import { byText } from '../shared/text-order.ts';
 import { foldCow } from './cow.ts';
-import { type Farm, foldFarm } from './farm.ts';
-import { byFoldOrder } from './fold-order.ts';
+import { type Farm, farmEntries, foldFarm } from './farm.ts';
+import { inFoldOrder } from './fold-order.ts';
 import { type GroupLookup, groupLookup } from './groups.ts';
 import { type CowFile, openFile } from './moment.ts';
 import type { Schedule } from './schedule.ts';
 import { type Strikes, sortStrikes } from './strikes.ts';
-import { type Herd, sortHerd } from './who.ts';
+import { type Animal, type Herd, sortHerd } from './who.ts';
 
 export interface Known {
   readonly farm: Farm;
   readonly strikes: Strikes;
   readonly herd: Herd;
+  /** In the order of the herd's animals. */
   readonly files: readonly CowFile[];
   readonly lookup: GroupLookup | undefined;
   /** Set aside and not yet settled (R-27). */
@@ -24,26 +25,28 @@ export interface Known {
 
 /** `entries` in any order; the same entries give the same knowledge. */
 export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known => {
-  const inOrder = [...entries].sort(byFoldOrder);
+  const inOrder = inFoldOrder(entries);
   const strikes = sortStrikes(inOrder);
-  const farm = foldFarm(strikes.live);
+  const farm = foldFarm(farmEntries(strikes.live));
   const herd = sortHerd(strikes.live);
   const { schedule } = farm;
   return {
     farm,
     strikes,
     herd,
-    files: schedule === undefined ? [] : filesOf(herd, schedule),
+    files: schedule === undefined ? [] : herd.animals.map((animal) => fileOf(animal, schedule)),
     lookup: schedule === undefined ? undefined : groupLookup(schedule),
-    asides: asides.filter((aside) => !farm.settled.has(aside.key)).sort((a, b) => byText(a.key, b.key)),
+    asides: unsettled(asides, farm),
     twofold: twofoldIds(inOrder),
   };
 };
 
-const filesOf = (herd: Herd, schedule: Schedule): CowFile[] =>
-  herd.animals.map((animal) => openFile(foldCow(animal), schedule));
+export const fileOf = (animal: Animal, schedule: Schedule): CowFile => openFile(foldCow(animal), schedule);
 
-const twofoldIds = (entries: readonly Entry[]): string[] => {
+export const unsettled = (asides: readonly Aside[], farm: Farm): readonly Aside[] =>
+  asides.filter((aside) => !farm.settled.has(aside.key)).sort((a, b) => byText(a.key, b.key));
+
+const twofoldIds = (entries: readonly Entry[]): readonly string[] => {
   const ids = new Set<string>();
   for (const { id } of entries) ids.add(id);
   if (ids.size === entries.length) return [];
@@ -53,5 +56,5 @@ const twofoldIds = (entries: readonly Entry[]): string[] => {
     if (seen.has(id)) twice.add(id);
     seen.add(id);
   }
-  return [...twice];
+  return [...twice].sort(byText);
 };

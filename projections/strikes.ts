@@ -1,7 +1,11 @@
 /** Which entries count (R-23): a struck one counts for nothing in any fold, whatever its time. Strikes and issued sheets cannot be struck. */
 import type { Entry, EntryOf } from '../events/entry.ts';
+import { inFoldOrder, merged } from './fold-order.ts';
+import type { Ids } from './ids.ts';
 
 export interface Strikes {
+  /** Every strike, in fold order. */
+  readonly strikes: readonly EntryOf<'entry-struck'>[];
   /** Entries that count, in the order given. */
   readonly live: readonly Entry[];
   /** Struck entries with the strike that ended them. */
@@ -12,10 +16,13 @@ export interface Strikes {
   readonly ofStrikes: readonly EntryOf<'entry-struck'>[];
 }
 
+export const strikesIn = (entries: readonly Entry[]): readonly EntryOf<'entry-struck'>[] =>
+  entries.filter((entry) => entry.type === 'entry-struck');
+
 const NEVER_STRUCK = new Set(['entry-struck', 'sheet-issued', 'book-continued']);
 
 export const sortStrikes = (entries: readonly Entry[]): Strikes => {
-  const strikes = entries.filter((entry): entry is EntryOf<'entry-struck'> => entry.type === 'entry-struck');
+  const strikes = strikesIn(entries);
   // Only what a strike names is looked up.
   const byId = new Map<string, Entry[]>(strikes.map((strike) => [strike.data.entry, []]));
   if (byId.size > 0) for (const entry of entries) byId.get(entry.id)?.push(entry);
@@ -34,9 +41,23 @@ export const sortStrikes = (entries: readonly Entry[]): Strikes => {
     }
   }
   return {
+    strikes,
     live: entries.filter((entry) => !struckBy.has(entry)),
     struck: [...struckBy].map(([entry, by]) => ({ entry, by })),
     ofNothing,
     ofStrikes,
   };
+};
+
+/** What the strikes come to with some entries more, in fold order. `ids` knows them too. */
+export const strikesWith = (before: Strikes, more: readonly Entry[], ids: Ids): Strikes => {
+  const strikes = strikesIn(merged(before.strikes, strikesIn(more)));
+  const named = new Set(strikes.map(({ data }) => data.entry));
+  if (!more.some((entry) => entry.type === 'entry-struck' || named.has(entry.id)))
+    return { ...before, live: merged(before.live, more) };
+  // Nothing but strikes and what they name can come out otherwise.
+  const concerned = new Set<Entry>([...strikes, ...[...named].flatMap((id) => ids.find(id))]);
+  const again = sortStrikes(inFoldOrder([...concerned]));
+  const struck = new Set(again.struck.map(({ entry }) => entry));
+  return { ...again, live: merged(before.live, more).filter((entry) => !struck.has(entry)) };
 };

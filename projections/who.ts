@@ -99,6 +99,10 @@ export const holdsMilk = (entry: Entry): boolean => bearingOf(entry) === 'holds'
 
 const NOT_OF_A_COW = new Set(['settled', 'entry-struck']);
 
+/** True for what is laid to a cow's door. */
+export const isOfACow = (entry: Entry): entry is Entry & { readonly subject: string } =>
+  entry.subject !== undefined && !NOT_OF_A_COW.has(entry.type);
+
 /** `entries`: live, in fold order. */
 export const sortHerd = (entries: readonly Entry[]): Herd => {
   const animals: Animal[] = [];
@@ -191,7 +195,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
   };
 
   for (const entry of entries) {
-    if (entry.subject === undefined || NOT_OF_A_COW.has(entry.type)) continue;
+    if (!isOfACow(entry)) continue;
     if (entry.type === 'cow-entered') enter(entry);
     else place(entry, entry.subject);
   }

@@ -1,0 +1,121 @@
+/**
+ * The log in parts that have nothing to do with each other: entries whose numbers can't mean the same animal. A number
+ * and itself read without its leading zeros are kin, and so are all the names that one entry gives a cow. Who is meant
+ * (R-25) is then asked anew only where something changed.
+ */
+import type { Entry } from '../events/entry.ts';
+import { officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
+import { byFoldOrder, inFoldOrder } from './fold-order.ts';
+import { isOfACow } from './who.ts';
+
+export interface Part {
+  readonly names: readonly string[];
+  /** In fold order. */
+  readonly entries: readonly Entry[];
+}
+
+/** The part of each name. */
+export type Parts = ReadonlyMap<string, Part>;
+
+/** What an entry calls its cow, in every way that another one may mean her by. Empty where it is about no cow. */
+export const namesIn = (entry: Entry): readonly string[] => {
+  if (!isOfACow(entry)) return [];
+  const names = namesOf(entry.subject);
+  if (entry.type === 'number-changed') names.push(...namesOf(entry.data.to));
+  if (entry.type === 'cow-entered' && entry.data.officialId !== undefined)
+    names.push(...namesOf(entry.data.officialId));
+  return names;
+};
+
+const namesOf = (number: string): string[] => {
+  const official = officialDigits(number);
+  const short = withoutLeadingZeros(number);
+  return official === undefined ? [short] : [short, `official ${official}`];
+};
+
+interface Draft {
+  names: string[];
+  entries: Entry[];
+  sorted: boolean;
+}
+
+/** `live`: in fold order. */
+export const partsOf = (live: readonly Entry[]): Parts => {
+  const drafts = new Map<string, Draft>();
+  for (const entry of live) lay(drafts, entry);
+  return new Map([...drafts].map(([name, draft]) => [name, finished(draft)]));
+};
+
+export interface Change {
+  readonly parts: Parts;
+  /** Parts that are no more, and those that stand in their place. */
+  readonly before: ReadonlySet<Part>;
+  readonly after: ReadonlySet<Part>;
+}
+
+/** The parts with some entries more and some less; all others stay the very same. */
+export const partsWith = (parts: Parts, more: readonly Entry[], without: ReadonlySet<Entry>): Change => {
+  const before = new Set<Part>();
+  for (const entry of [...more, ...without]) {
+    for (const name of namesIn(entry)) {
+      const part = parts.get(name);
+      if (part !== undefined) before.add(part);
+    }
+  }
+  const drafts = new Map<string, Draft>();
+  for (const part of before) for (const entry of part.entries) if (!without.has(entry)) lay(drafts, entry);
+  for (const entry of more) lay(drafts, entry);
+  const next = new Map(parts);
+  for (const part of before) for (const name of part.names) next.delete(name);
+  const after = new Set<Part>();
+  for (const draft of new Set(drafts.values())) {
+    const part = finished(draft);
+    after.add(part);
+    for (const name of part.names) next.set(name, part);
+  }
+  return { parts: next, before, after };
+};
+
+const lay = (drafts: Map<string, Draft>, entry: Entry): void => {
+  const [first, ...others] = namesIn(entry);
+  if (first === undefined) return;
+  let draft = drafts.get(first);
+  if (draft === undefined) {
+    draft = { names: [first], entries: [], sorted: true };
+    drafts.set(first, draft);
+  }
+  for (const name of others) draft = joined(drafts, draft, name);
+  const last = draft.entries.at(-1);
+  draft.sorted &&= last === undefined || byFoldOrder(last, entry) <= 0;
+  draft.entries.push(entry);
+};
+
+/** The draft with that name in it, and all that was known by the name. */
+const joined = (drafts: Map<string, Draft>, draft: Draft, name: string): Draft => {
+  const other = drafts.get(name);
+  if (other === draft) return draft;
+  if (other === undefined) {
+    draft.names.push(name);
+    drafts.set(name, draft);
+    return draft;
+  }
+  const [large, small] = other.entries.length > draft.entries.length ? [other, draft] : [draft, other];
+  large.sorted = false;
+  for (const entry of small.entries) large.entries.push(entry);
+  for (const each of small.names) {
+    large.names.push(each);
+    drafts.set(each, large);
+  }
+  return large;
+};
+
+const partOfDraft = new WeakMap<Draft, Part>();
+
+/** One part a draft, under however many names. */
+const finished = (draft: Draft): Part => {
+  const have = partOfDraft.get(draft);
+  if (have !== undefined) return have;
+  const part = { names: draft.names, entries: draft.sorted ? draft.entries : inFoldOrder(draft.entries) };
+  partOfDraft.set(draft, part);
+  return part;
+};
