@@ -92,11 +92,13 @@ describe('axe-core finds nothing', () => {
   });
 });
 
-test('no page scrolls sideways on a screen of 320 px', async () => {
+test.each(['en', 'es', 'fr', 'pl', 'uk'])('in %s no page scrolls sideways on a screen of 320 px', async (language) => {
   const { page, context } = await atDesk(browser, served, {
     javaScriptEnabled: true,
     viewport: { width: 320, height: 640 },
   });
+  await page.locator(`footer button[lang=${language}]`).click();
+  expect(await page.locator('html').getAttribute('lang')).toBe(language);
   const wide: string[] = [];
   for (const path of paths) {
     await page.goto(served.url + path);

@@ -74,6 +74,19 @@ describe('without a script', () => {
     expect(await page.locator('main').textContent()).toContain('R-');
     await context.close();
   });
+
+  test('another language is chosen at the foot of a page, and spoken there and on the next one', async () => {
+    const { page, context } = await atDesk(browser, served);
+    await page.goto(`${served.url}/herd?find=387`);
+    await page.getByRole('button', { name: 'Polski' }).click();
+    await page.getByRole('heading', { name: 'Stado', exact: true }).waitFor();
+    expect(page.url()).toBe(`${served.url}/herd?find=387`);
+    await page.getByRole('link', { name: '387', exact: true }).click();
+    await page.getByRole('heading', { name: 'Krowa 387' }).waitFor();
+    await page.getByRole('button', { name: 'English' }).click();
+    await page.getByRole('heading', { name: 'Cow 387' }).waitFor();
+    await context.close();
+  });
 });
 
 test('by keyboard alone: from the first page to a milk hold that is saved', async () => {
