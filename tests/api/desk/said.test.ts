@@ -276,4 +276,13 @@ describe('who hears which language', () => {
     const pieces = sayWith('Whoever keeps the book makes one with {command}; it is shown once.', { command: 'x < y' });
     expect(pieces).toContain('x < y');
   });
+
+  test('in French a line never ends before a mark that has a space in front', () => {
+    const said = speakTo({ tag: 'fr' }, () => say('Won’t come through: {cows}', { cows: '12 ; 13' }));
+    expect(said).toBe('Ne passeront pas\u00a0: 12 ; 13');
+  });
+
+  test('a note that tells two words apart is never shown', () => {
+    expect(englishOf('none ¦ of groups')).toBe('none');
+  });
 });
