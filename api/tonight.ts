@@ -1,8 +1,9 @@
 /** From a book to what goes on paper: which milking is asked about, and its views. */
-import type { Book } from '../events/book.ts';
+import type { Book, Known as Read } from '../events/book.ts';
 import type { Aside, Entry } from '../events/entry.ts';
 import { withAhead } from '../projections/ahead.ts';
 import { type Known, know } from '../projections/know.ts';
+import { knowMore } from '../projections/know-more.ts';
 import type { Milking } from '../projections/schedule.ts';
 import type { Views } from '../projections/views.ts';
 import { viewsAt } from '../projections/views-at.ts';
@@ -42,12 +43,32 @@ export interface Knowledge {
   readonly asides: readonly Aside[];
 }
 
+/** What each open book said when it was last asked: what came since is read and folded, and no more. */
+const last = new WeakMap<Book, Read & Knowledge>();
+
 export const knowledgeOf = (book: Book, question: Pick<Question, 'knownAt' | 'position'> = {}): Knowledge => {
-  const read = book.read({
-    ...(question.knownAt === undefined ? {} : { knownAt: question.knownAt }),
-    ...(question.position === undefined ? {} : { position: question.position }),
-  });
-  return { ...read, known: know(read.entries, read.asides) };
+  if (question.knownAt === undefined && question.position === undefined) {
+    const before = last.get(book);
+    const now = before === undefined ? knowledgeFrom(book.read()) : further(book, before);
+    last.set(book, now);
+    return now;
+  }
+  return knowledgeFrom(
+    book.read({
+      ...(question.knownAt === undefined ? {} : { knownAt: question.knownAt }),
+      ...(question.position === undefined ? {} : { position: question.position }),
+    }),
+  );
+};
+
+const knowledgeFrom = (read: Read): Read & Knowledge => ({ ...read, known: know(read.entries, read.asides) });
+
+const further = (book: Book, before: Read & Knowledge): Read & Knowledge => {
+  const { news, ...read } = book.readFurther(before);
+  if (read.entries === before.entries && read.asides === before.asides) return before;
+  // A book that is not the one it was: nothing of it is known.
+  if (news === read.entries) return knowledgeFrom(read);
+  return { ...read, known: knowMore(before.known, news, read.asides) };
 };
 
 /** Reads the book and answers. Throws a `UserProblem` where there is no farm or no such milking. */

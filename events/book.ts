@@ -7,6 +7,7 @@ import path from 'node:path';
 import { type Clock, fixedClock } from '../shared/clock.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import type { Passed, TurnedAway } from './door.ts';
+import type { Entry } from './entry.ts';
 import type { DataOf } from './kinds.ts';
 import { appender, type Receipt } from './log/append.ts';
 import { beginBook, idFor } from './log/begin.ts';
@@ -20,7 +21,7 @@ import { openFile } from './log/open-file.ts';
 import { type OwnType, ownEntry } from './log/own-entry.ts';
 import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
-import { type Known, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
+import { type Known, readFurther, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
 import { rowsOfId, type SetAside, setAsideUnder } from './log/set-aside.ts';
 import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
@@ -88,6 +89,8 @@ export interface Book {
   readonly recordOwn: <T extends OwnType>(type: T, data: DataOf<T>) => { position: number; id: string };
   /** Everything known up to a position and a recorded time, both included; all of it when neither is given. */
   readonly read: (upTo?: UpTo) => Known;
+  /** The same as `read` of all, from what was read before: only what came since is read (`news`). */
+  readonly readFurther: (before: Known) => Known & { readonly news: readonly Entry[] };
   /** Stored rows behind a position, in order. */
   readonly rows: (after: number, limit: number) => StoredRow[];
   /** Stored rows about these cow numbers, in position order. */
@@ -212,6 +215,7 @@ const bookOn = (
     },
     recordOwn: writing(recordOwn) as Book['recordOwn'],
     read: reading((upTo) => readKnown(db, upTo)),
+    readFurther: reading((before) => readFurther(db, before)),
     rows: reading((after, limit) => rowsAfter(db, after, limit)),
     entriesOf: reading((subjects) => rowsOfSubjects(db, subjects)),
     find: reading((id) => rowsOfId(db, id)),

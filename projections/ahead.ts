@@ -13,11 +13,17 @@ const LEEWAY = 5 * MINUTE;
 /** `known` with what lies ahead of `asOf` among the things set aside; done twice it is the same. */
 export const withAhead = (known: Known, asOf: Instant): Known => {
   const have = new Set(known.asides.map(({ key }) => key));
-  const more = known.strikes.live
-    .filter((entry) => entry.at > asOf + LEEWAY && entry.subject !== undefined)
+  const more = later(known.strikes.live, asOf + LEEWAY)
+    .filter((entry) => entry.subject !== undefined)
     .map((entry) => asideOf(entry, asOf))
     .filter(({ key }) => !have.has(key) && !known.farm.settled.has(key));
   return more.length === 0 ? known : { ...known, asides: [...known.asides, ...more] };
+};
+
+/** Those after a time: the last of a list in fold order. */
+const later = (live: readonly Entry[], time: number): readonly Entry[] => {
+  const place = live.findLastIndex((entry) => entry.at <= time);
+  return live.slice(place + 1);
 };
 
 /** Known from now on: what was on the wall before could not know of it. */

@@ -2,11 +2,12 @@
 import type { EntryOf } from '../events/entry.ts';
 import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, instantText } from '../shared/instant.ts';
-import { groupAt, presentAt } from './cow.ts';
 import type { Known } from './know.ts';
 import { lastCounts } from './last-issue.ts';
 import type { Moment } from './moment.ts';
+import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
+import { thereAt } from './there.ts';
 import type { CountsRow, CountsSheet } from './views.ts';
 
 export const countsSheet = (known: Known, moment: Moment, standings: readonly Standing[]): CountsSheet => {
@@ -45,5 +46,20 @@ export const lastCount = (known: Known, moment: Moment, group: string): EntryOf<
   known.farm.headCounts.findLast((count) => count.data.group === group && count.at <= moment.windowEnd);
 
 /** Head of a group by the book at an instant. */
-export const headAt = (known: Known, group: string, at: Instant): number =>
-  known.files.filter(({ cow }) => presentAt(cow, at) && groupAt(cow, at) === group).length;
+export const headAt = (known: Known, group: string, at: Instant): number => headsOf(known.files)(at).get(group) ?? 0;
+
+/** Heads of all groups at an instant, by the files. */
+const headsOf = remembered((files: Known['files']) => {
+  const kept = new Map<Instant, ReadonlyMap<string, number>>();
+  return (at: Instant): ReadonlyMap<string, number> => {
+    const have = kept.get(at);
+    if (have !== undefined) return have;
+    const heads = new Map<string, number>();
+    for (const file of files) {
+      const group = thereAt(file, at)?.group;
+      if (group !== undefined) heads.set(group, (heads.get(group) ?? 0) + 1);
+    }
+    kept.set(at, heads);
+    return heads;
+  };
+});

@@ -1,7 +1,7 @@
 /** At which milking a dose falls due: the one whose start is nearest to its planned time; a tie goes to the earlier. */
 import { type Instant, plusHours } from '../shared/instant.ts';
 import type { Dosing } from './dosing.ts';
-import type { Moment } from './moment.ts';
+import type { CowMoment } from './moment.ts';
 import type { Milking, Schedule } from './schedule.ts';
 
 export const nearestDue = (schedule: Schedule, planned: Instant): Milking | undefined => schedule.nearest(planned);
@@ -18,7 +18,7 @@ export interface DueDose {
  * The dose of a running course that stands on this milking's treat list, if any. A dose whose milking is still to come
  * before this one is taken as given then; one whose milking is over is overdue and stands until settled.
  */
-export const dueAt = (dosing: Dosing, moment: Moment): DueDose | undefined => {
+export const dueAt = (dosing: Dosing, moment: CowMoment): DueDose | undefined => {
   const { course } = dosing;
   if (course?.plannedNext === undefined) return undefined;
   let planned = course.plannedNext;

@@ -4,12 +4,12 @@ import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
 import { DAY, earlier, type Instant, instantText, later, plusHours } from '../shared/instant.ts';
 import { because } from './because.ts';
 import type { Dosing } from './dosing.ts';
-import type { Farm } from './farm.ts';
+import type { Labels } from './farm.ts';
 import type { HoldPiece } from './hold-piece.ts';
 import { laterIfLonger, wordsSince } from './label.ts';
 import type { Stretch } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
-import { type CowFile, type Moment, productsWithin } from './moment.ts';
+import { type CowFile, type CowMoment, productsWithin } from './moment.ts';
 
 type DryCowLabel = NonNullable<MedicineListed['dryCow']>;
 
@@ -24,9 +24,9 @@ export const clearTestAfter = (
   )?.entry.at;
 
 interface Given {
-  readonly farm: Farm;
+  readonly farm: Labels;
   readonly file: CowFile;
-  readonly moment: Moment;
+  readonly moment: CowMoment;
   readonly dosing: Dosing;
   readonly nth: NthMilking;
   readonly sampledAt: (hers: CowFile['cow']['residueTests'][number]) => Instant;
@@ -150,7 +150,7 @@ const latest = (a: Instant | null, b: Instant | null): Instant | null =>
   a === null || b === null ? null : later(a, b);
 
 /** Dry-offs whose product nobody stated: held from the next time she is in milk; where it may be another cow's, at once. */
-export const notStatedPieces = (file: CowFile, moment: Moment): HoldPiece[] => [
+export const notStatedPieces = (file: CowFile, moment: CowMoment): HoldPiece[] => [
   ...file.lactations.dryStarts.flatMap((dry): HoldPiece[] => {
     if (dry.product !== undefined || productsWithin(file, moment.farm, dry)) return [];
     const again = file.lactations.stretches.find((stretch) => stretch.from > dry.earliest);

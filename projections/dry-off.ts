@@ -6,6 +6,8 @@ import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import type { Moment } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
+import { remembered } from './remembered.ts';
+import type { SetUp } from './schedule.ts';
 import type { Standing } from './standing.ts';
 import type { DryOffRow, DryOffSheet } from './views.ts';
 
@@ -21,8 +23,10 @@ export interface DryOffRules {
   readonly product: string | undefined;
 }
 
-export const dryOffRules = (moment: Moment): DryOffRules => {
-  const set = moment.schedule.inForceOn(moment.milking.day).data.dryOff ?? {};
+export const dryOffRules = (moment: Moment): DryOffRules => rulesOf(moment.schedule.inForceOn(moment.milking.day));
+
+const rulesOf = remembered(({ data }: SetUp): DryOffRules => {
+  const set = data.dryOff ?? {};
   return {
     days: set.days ?? DEFAULTS.days,
     minimumDays: set.minimumDays ?? DEFAULTS.minimumDays,
@@ -31,10 +35,25 @@ export const dryOffRules = (moment: Moment): DryOffRules => {
     weekday: set.weekday,
     product: set.product,
   };
-};
+});
 
 /** the target, or the dry-off weekday nearest to it that leaves the minimum (a tie: the earlier). */
-export const dryOffDay = (due: LocalDay, rules: DryOffRules): { target: LocalDay; day: LocalDay } => {
+export const dryOffDay = (due: LocalDay, rules: DryOffRules): DryOffDays => {
+  const kept = daysKept(rules);
+  const days = kept.get(due) ?? daysFound(due, rules);
+  kept.set(due, days);
+  return days;
+};
+
+interface DryOffDays {
+  readonly target: LocalDay;
+  readonly day: LocalDay;
+}
+
+/** A herd has fewer due dates than cows. */
+const daysKept = remembered((_: DryOffRules): Map<LocalDay, DryOffDays> => new Map());
+
+const daysFound = (due: LocalDay, rules: DryOffRules): DryOffDays => {
   const target = addDays(due, -rules.days);
   if (rules.weekday === undefined) return { target, day: target };
   const latest = addDays(due, -rules.minimumDays);

@@ -31,6 +31,9 @@ export interface Farm {
   readonly settled: ReadonlySet<string>;
 }
 
+/** What labels and law say, whatever else happened on the farm. A cow's file is opened anew where they change. */
+export type Labels = Pick<Farm, 'schedule' | 'listings'>;
+
 /** Names of medicines match without regard to case and spacing; nothing looser. */
 export const medicineKey = (name: string): string => name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
 

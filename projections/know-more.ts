@@ -54,7 +54,8 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
   const { schedule } = farm;
   const { parts, before: partsBefore, after: partsAfter } = partsWith(grounds.parts, added, struckNow);
   const herd = herdWith(before.herd, grounds.parts, partsBefore, partsAfter);
-  const same = schedule === before.farm.schedule;
+  // A file was opened by the schedule, and what follows from it is kept with it, by the labels too.
+  const same = schedule === before.farm.schedule && farm.listings === before.farm.listings;
   const filesBefore = new Map(same ? before.herd.animals.map((animal, index) => [animal, before.files[index]]) : []);
   const known: Known = {
     farm,
@@ -62,7 +63,8 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
     herd,
     files:
       schedule === undefined ? [] : herd.animals.map((animal) => filesBefore.get(animal) ?? fileOf(animal, schedule)),
-    lookup: same ? before.lookup : schedule === undefined ? undefined : groupLookup(schedule),
+    lookup:
+      schedule === before.farm.schedule ? before.lookup : schedule === undefined ? undefined : groupLookup(schedule),
     asides: unsettled(asides, farm),
     twofold: twofoldWith(before.twofold, more, ids),
   };

@@ -1,7 +1,7 @@
 /** Which label and which law govern a dose: those in force then; a later one that is longer extends what still runs, a shorter one never shortens. */
 import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
 import type { Instant } from '../shared/instant.ts';
-import type { Farm, Listing } from './farm.ts';
+import type { Labels, Listing } from './farm.ts';
 import { remembered } from './remembered.ts';
 
 export type OffLabelLaw = NonNullable<FarmSetUp['offLabel']>;
@@ -14,7 +14,7 @@ export interface Word {
 }
 
 /** The word in force at the dose first, then each change after it, in time. */
-export const wordsSince = (farm: Farm, medicine: string, dose: Instant): readonly [Word, ...Word[]] => {
+export const wordsSince = (farm: Labels, medicine: string, dose: Instant): readonly [Word, ...Word[]] => {
   const listings = farm.listings.get(medicine) ?? [];
   const inForce = listings.findLast((listing) => listing.at <= dose) ?? listings[0];
   const laws = lawChanges(farm);
@@ -35,7 +35,7 @@ export const wordsSince = (farm: Farm, medicine: string, dose: Instant): readonl
 };
 
 /** From when each off-label law was in force; set-ups that do not say are passed over. */
-const lawChanges = remembered((farm: Farm): readonly { since: Instant; law: OffLabelLaw }[] =>
+const lawChanges = remembered((farm: Labels): readonly { since: Instant; law: OffLabelLaw }[] =>
   (farm.schedule?.setUps ?? []).flatMap((setUp) =>
     setUp.data.offLabel === undefined ? [] : [{ since: setUp.zone.startOfDay(setUp.from), law: setUp.data.offLabel }],
   ),

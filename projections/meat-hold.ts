@@ -5,9 +5,10 @@ import { type Instant, instantText, later, mustBeInstant, plusHours } from '../s
 import { type Because, because, type OffLabelCause } from './because.ts';
 import type { Dosing } from './dosing.ts';
 import { calvingsAfter } from './dry-cow-hold.ts';
+import { keptForCow } from './kept-for-cow.ts';
 import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { dosedAnimal, missedDoses } from './milk-hold.ts';
-import { type CowFile, type Moment, productsWithin } from './moment.ts';
+import { type CowFile, type CowMoment, productsWithin } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
 import { pastOf } from './settled-past.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
@@ -22,20 +23,26 @@ export interface MeatPiece {
 type MeatDays = MedicineListed['meatDays'];
 type Dose = Dosing['doses'][number];
 
-export const meatHoldPieces = (file: CowFile, moment: Moment, asides: readonly Aside[]): MeatPiece[] => {
+export const meatHoldPieces = (file: CowFile, moment: CowMoment, asides: readonly Aside[]): readonly MeatPiece[] => {
+  const own = ownPieces(file, moment);
+  return asides.length === 0 ? own : [...asides.map((aside) => asidePiece(aside)), ...own];
+};
+
+const asidePiece = (aside: Aside): MeatPiece => ({
+  began: 0 as Instant,
+  end: null,
+  because: because(
+    'R-27',
+    'meat.entry-set-aside',
+    { problem: aside.problem },
+    aside.id === undefined ? [] : [aside.id],
+  ),
+});
+
+const ownPieces = keptForCow((file, moment): readonly MeatPiece[] => {
   const past = pastOf(file, moment);
   const animal = dosedAnimal(file, moment, () => null);
   return [
-    ...asides.map((aside) => ({
-      began: 0 as Instant,
-      end: null,
-      because: because(
-        'R-27',
-        'meat.entry-set-aside',
-        { problem: aside.problem },
-        aside.id === undefined ? [] : [aside.id],
-      ),
-    })),
     ...file.dosings.flatMap((dosing) =>
       // Only doses that a running course misses depend on the moment.
       dosing.course?.running === true
@@ -45,7 +52,7 @@ export const meatHoldPieces = (file: CowFile, moment: Moment, asides: readonly A
     ...notStated(file, moment),
     ...enteredPieces(file),
   ];
-};
+});
 
 const plusDays = (instant: Instant, days: number): Instant => plusHours(instant, days * 24);
 
@@ -80,7 +87,7 @@ interface MeatOutcome {
 export const dosingMeat = (
   dosing: Dosing,
   file: CowFile | undefined,
-  moment: Moment,
+  moment: CowMoment,
   animal: DosedAnimal,
 ): MeatPiece[] => {
   const { course, medicine } = dosing;
@@ -238,7 +245,7 @@ const byRegulation = (
 };
 
 /** A dry-off that does not state its product: what is not known is held (R-14). */
-const notStated = (file: CowFile, moment: Moment): MeatPiece[] =>
+const notStated = (file: CowFile, moment: CowMoment): MeatPiece[] =>
   file.lactations.dryStarts
     .filter((dry) => dry.product === undefined && !productsWithin(file, moment.farm, dry))
     .map((dry) => ({

@@ -8,6 +8,7 @@ import type { Known } from './know.ts';
 import { lastHeld, type OnLastSheet } from './last-issue.ts';
 import { countsFor, firstCounting, isThere, type Moment } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
+import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
 import { unplacedRows } from './unplaced.ts';
 import type { ClearedRow, GoneRow, HeldRow, MilkHoldSheet, TreatRow } from './views.ts';
@@ -30,13 +31,29 @@ export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly 
 };
 
 const wasOn = (before: readonly OnLastSheet[] | undefined, standing: Standing): OnLastSheet | undefined =>
-  before?.find((row) => row.cows.includes(standing.file.cow.key));
+  rowsOn(before, standing)[0];
+
+/** The rows of the last sheet that may mean her. */
+const rowsOn = (before: readonly OnLastSheet[] | undefined, standing: Standing): readonly OnLastSheet[] =>
+  before === undefined ? [] : (rowsByCow(before).get(standing.file.cow.key) ?? []);
+
+const rowsByCow = remembered((before: readonly OnLastSheet[]): ReadonlyMap<string, readonly OnLastSheet[]> => {
+  const byCow = new Map<string, OnLastSheet[]>();
+  for (const row of before) {
+    for (const key of new Set(row.cows)) {
+      const have = byCow.get(key);
+      if (have === undefined) byCow.set(key, [row]);
+      else have.push(row);
+    }
+  }
+  return byCow;
+});
 
 /** Where a number means two cows, one row of it on the last sheet is not both: with more of them held now, all are new. */
 const isNewAmong =
   (held: readonly Standing[], before: readonly OnLastSheet[] | undefined) =>
   (standing: Standing): boolean => {
-    const rows = (before ?? []).filter((row) => row.cows.includes(standing.file.cow.key));
+    const rows = rowsOn(before, standing);
     const cows = new Set(rows.flatMap((row) => row.cows));
     return held.filter((each) => cows.has(each.file.cow.key)).length > rows.length || rows.length === 0;
   };
@@ -128,11 +145,14 @@ const goneRows = (
   moment: Moment,
   standings: readonly Standing[],
   before: readonly OnLastSheet[] | undefined,
-): GoneRow[] =>
-  (before ?? [])
+): GoneRow[] => {
+  const wanted = new Set((before ?? []).flatMap(({ cows }) => cows));
+  const filesOn = known.files.filter(({ cow }) => wanted.has(cow.key));
+  const standingsOn = standings.filter(({ file }) => wanted.has(file.cow.key));
+  return (before ?? [])
     .flatMap((row): GoneRow[] => {
-      const files = known.files.filter((file) => row.cows.includes(file.cow.key));
-      const there = standings.filter((standing) => row.cows.includes(standing.file.cow.key));
+      const files = filesOn.filter((file) => row.cows.includes(file.cow.key));
+      const there = standingsOn.filter((standing) => row.cows.includes(standing.file.cow.key));
       if (there.some((standing) => standing.held)) return [];
       if (there.length === 0)
         return files.some((file) => !isThere(file.cow, moment)) || files.length === 0
@@ -143,6 +163,7 @@ const goneRows = (
       return hasStruck(known, row) ? [{ cow: standing.number, how: 'struck' }] : [];
     })
     .sort((a, b) => byCowNumber(a.cow, b.cow));
+};
 
 /** doses due at this milking, and overdue ones until settled. */
 export const treatRows = (known: Known, standing: Standing, moment: Moment): TreatRow[] =>

@@ -9,10 +9,11 @@ import { type Hers, presentAt } from './cow.ts';
 import type { Dosing } from './dosing.ts';
 import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
 import type { HoldPiece } from './hold-piece.ts';
+import { keptForCow } from './kept-for-cow.ts';
 import { laterIfLonger } from './label.ts';
 import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
-import { type CowFile, inMilkDuring, type Moment, standsIn } from './moment.ts';
+import { type CowFile, type CowMoment, inMilkDuring, standsIn } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { remembered } from './remembered.ts';
 import { type Past, pastOf } from './settled-past.ts';
@@ -23,17 +24,13 @@ export const sampledAt = (hers: Hers<'residue-test'>): Instant =>
   hers.entry.data.sampledAt === undefined ? hers.entry.at : mustBeInstant(hers.entry.data.sampledAt);
 
 /** `asides`: things set aside that may concern her (R-27). */
-export const milkHoldPieces = (file: CowFile, moment: Moment, asides: readonly Aside[]): readonly HoldPiece[] => {
-  const kept = piecesKept(moment);
-  const own = kept.get(file) ?? ownPieces(file, moment);
-  kept.set(file, own);
+export const milkHoldPieces = (file: CowFile, moment: CowMoment, asides: readonly Aside[]): readonly HoldPiece[] => {
+  const own = ownPieces(file, moment);
   return asides.length === 0 ? own : [...asides.map((aside) => asidePiece(aside)), ...own];
 };
 
-/** Sheets, alerts and doubts of one moment all ask for them. */
-const piecesKept = remembered((_: Moment): WeakMap<CowFile, readonly HoldPiece[]> => new WeakMap());
-
-const ownPieces = (file: CowFile, moment: Moment): readonly HoldPiece[] => {
+/** Sheets, alerts and doubts all ask for them. */
+const ownPieces = keptForCow((file, moment): readonly HoldPiece[] => {
   const past = pastOf(file, moment);
   const animal = dosedAnimal(file, moment, past.nth);
   return [
@@ -49,16 +46,16 @@ const ownPieces = (file: CowFile, moment: Moment): readonly HoldPiece[] => {
     ...residuePieces(file),
     ...enteredPieces(file),
   ];
-};
+});
 
 /** Doses that are missed depend on the moment; without a course that runs there are none but gaps. */
-const dosingPiecesOf = (dosing: Dosing, moment: Moment, animal: DosedAnimal, past: Past): readonly HoldPiece[] =>
+const dosingPiecesOf = (dosing: Dosing, moment: CowMoment, animal: DosedAnimal, past: Past): readonly HoldPiece[] =>
   dosing.course?.running === true
     ? dosingPieces(dosing, moment, animal)
     : past.settled(dosing, 'milk', () => dosingPieces(dosing, moment, animal));
 
 /** Until she has calved, what holds her depends on the moment. */
-const dryCowPiecesOf = (dosing: Dosing, file: CowFile, moment: Moment, past: Past): readonly HoldPiece[] => {
+const dryCowPiecesOf = (dosing: Dosing, file: CowFile, moment: CowMoment, past: Past): readonly HoldPiece[] => {
   const { farm } = moment;
   const listings = farm.listings.get(dosing.medicineKey) ?? [];
   if (!listings.some((listing) => listing.data.dryCow !== undefined)) return [];
@@ -68,12 +65,12 @@ const dryCowPiecesOf = (dosing: Dosing, file: CowFile, moment: Moment, past: Pas
 };
 
 /** How long a dosing of hers holds, with what extended it. */
-export const outcomeOf = (dosing: Dosing, moment: Moment, animal: DosedAnimal, past: Past) =>
+export const outcomeOf = (dosing: Dosing, moment: CowMoment, animal: DosedAnimal, past: Past) =>
   past.settled(dosing, 'outcome', () =>
     milkHoldOf(moment.farm, dosing, animal, dosing.course?.plannedLast ?? dosing.last.at),
   );
 
-export const dosedAnimal = (file: CowFile, moment: Moment, nth: NthMilking): DosedAnimal => ({
+export const dosedAnimal = (file: CowFile, moment: CowMoment, nth: NthMilking): DosedAnimal => ({
   nth,
   patient: {
     classAt: (at) =>
@@ -116,7 +113,7 @@ const asidePiece = (aside: Aside): HoldPiece => ({
 });
 
 /** R-24: heads the list, so that nobody milks her into the tank. */
-const dryInMilkedGroup = (file: CowFile, moment: Moment): HoldPiece[] => {
+const dryInMilkedGroup = (file: CowFile, moment: CowMoment): HoldPiece[] => {
   const group = standsIn(file.cow, moment);
   if (inMilkDuring(file, moment) || !moment.lookup.isMilked(group.name, moment.milking)) return [];
   const placed = file.cow.placements.findLast((placement) => placement.group === group.name);
@@ -130,7 +127,7 @@ const dryInMilkedGroup = (file: CowFile, moment: Moment): HoldPiece[] => {
 };
 
 /** The pieces of one dosing: its label, its course, its doses not recorded (R-11 to R-18, R-29). */
-export const dosingPieces = (dosing: Dosing, moment: Moment, animal: DosedAnimal): HoldPiece[] => {
+export const dosingPieces = (dosing: Dosing, moment: CowMoment, animal: DosedAnimal): HoldPiece[] => {
   const { course, medicine } = dosing;
   const from = course?.plannedLast ?? dosing.last.at;
   const { outcome, extendedAt } = milkHoldOf(moment.farm, dosing, animal, from);
@@ -167,7 +164,7 @@ export const dosingPieces = (dosing: Dosing, moment: Moment, animal: DosedAnimal
 };
 
 /** R-17: a due dose not recorded once its milking has ended holds her without end. */
-export const missedDoses = (dosing: Dosing, moment: Moment): { dose: number; due: string | null }[] => {
+export const missedDoses = (dosing: Dosing, moment: CowMoment): { dose: number; due: string | null }[] => {
   const { course } = dosing;
   if (course === undefined) return [];
   const missed: { dose: number; due: string | null }[] = course.gaps.map((dose) => ({ dose, due: null }));
@@ -179,7 +176,7 @@ export const missedDoses = (dosing: Dosing, moment: Moment): { dose: number; due
   return missed;
 };
 
-const missedPieces = (dosing: Dosing, moment: Moment): Because[] =>
+const missedPieces = (dosing: Dosing, moment: CowMoment): Because[] =>
   missedDoses(dosing, moment).map(({ dose, due }) =>
     because(
       'R-17',
@@ -194,7 +191,7 @@ const mayBe = (how: MayBe | undefined, number: string, about: string, entry: str
   how === undefined ? [] : [because('R-25', 'hold.may-be-her', { number, how, about }, [entry])];
 
 /** R-20, from each calving: a cow that left and came back is still on the hold of the calving before. */
-const freshPieces = (file: CowFile, moment: Moment, past: Past): readonly HoldPiece[] => {
+const freshPieces = (file: CowFile, moment: CowMoment, past: Past): readonly HoldPiece[] => {
   const pieces = file.lactations.stretches
     .filter((stretch) => stretch.from <= moment.windowEnd)
     .flatMap((stretch) => past.settled(stretch, 'fresh', () => freshPieceOf(stretch, file, moment, past.nth)));
@@ -203,7 +200,7 @@ const freshPieces = (file: CowFile, moment: Moment, past: Past): readonly HoldPi
   return pieces.filter((piece) => piece === notSet || piece.because.key !== 'hold.fresh-not-set');
 };
 
-const freshPieceOf = (stretch: Stretch, file: CowFile, moment: Moment, nth: NthMilking): HoldPiece[] => {
+const freshPieceOf = (stretch: Stretch, file: CowFile, moment: CowMoment, nth: NthMilking): HoldPiece[] => {
   if (stretch.calved === null) return [];
   const { calved } = stretch;
   const common = { began: stretch.from, cause: 'fresh' as const };
@@ -244,7 +241,7 @@ const isFreshHoldSet = (data: FarmSetUp): boolean =>
   data.freshHold?.hours !== undefined || data.freshHold?.milkings !== undefined;
 
 /** R-20: a cow still milked close to her due date. */
-const beforeDuePieces = (file: CowFile, moment: Moment): HoldPiece[] => {
+const beforeDuePieces = (file: CowFile, moment: CowMoment): HoldPiece[] => {
   const days = moment.schedule.inForceOn(moment.milking.day).data.freshHold?.daysBeforeDue;
   if (days === undefined) return [];
   const pregnancy = pregnancyAt(file.cow, moment.schedule, moment.windowEnd);

@@ -4,14 +4,15 @@ import { type Instant, MINUTE } from '../shared/instant.ts';
 import type { LocalDay } from '../shared/local-day.ts';
 import { type Cow, groupAt, type Hers, presentAt } from './cow.ts';
 import { type Dosing, dosingsOf } from './dosing.ts';
-import { type Farm, medicineKey } from './farm.ts';
+import { type Farm, type Labels, medicineKey } from './farm.ts';
 import { type Group, type GroupLookup, groupNamed } from './groups.ts';
 import { inMilkAt, type Lactations, lactationsOf, stretchAt } from './lactation.ts';
 import type { CountsFor } from './milking-count.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
-export interface Moment {
-  readonly farm: Farm;
+/** As much of a moment as what one cow comes to may go by: what is worked out from her file and this can be kept. */
+export interface CowMoment {
+  readonly farm: Labels;
   readonly schedule: Schedule;
   readonly lookup: GroupLookup;
   readonly milking: Milking;
@@ -19,10 +20,14 @@ export interface Moment {
   readonly groups: readonly Group[];
   /** Last instant that counts as inside this milking (R-04). */
   readonly windowEnd: Instant;
+  /** Is a milking over when the sheets are worked out? */
+  readonly hasEnded: (milking: Milking) => boolean;
+}
+
+export interface Moment extends CowMoment {
+  readonly farm: Farm;
   /** When the sheets are worked out. */
   readonly asOf: Instant;
-  /** Is a milking over, as of `asOf`? */
-  readonly hasEnded: (milking: Milking) => boolean;
 }
 
 /** One cow with what follows from her entries alone, whatever the milking. */
@@ -73,19 +78,19 @@ export const doseOf = (
 ): EntryOf<'treatment'> => ({ ...entry, type: 'treatment', at, data: { medicine } });
 
 /** In milk at some time during this milking: at its start (she may leave inside it), or calved inside its window. */
-export const inMilkDuring = ({ cow, lactations }: CowFile, moment: Moment): boolean =>
+export const inMilkDuring = ({ cow, lactations }: CowFile, moment: CowMoment): boolean =>
   inMilkAt(cow, lactations, moment.milking.start) || inMilkAt(cow, lactations, moment.windowEnd);
 
 /** In the herd at this milking, however late in it she came. */
-export const isThere = (cow: Cow, moment: Moment): boolean =>
+export const isThere = (cow: Cow, moment: CowMoment): boolean =>
   presentAt(cow, moment.milking.start) || presentAt(cow, moment.windowEnd);
 
 /** From when a milking has to do with her: its start, or its end where she came inside it. */
-export const firstThere = (cow: Cow, moment: Moment): Instant =>
+export const firstThere = (cow: Cow, moment: CowMoment): Instant =>
   presentAt(cow, moment.milking.start) ? moment.milking.start : moment.windowEnd;
 
 /** Where she stands at this milking. A cow that comes back inside it stands where she was put then, not where she left from. */
-export const standsIn = (cow: Cow, moment: Moment): Group => {
+export const standsIn = (cow: Cow, moment: CowMoment): Group => {
   const name = groupAt(cow, firstThere(cow, moment)) ?? cow.placements[0]?.group ?? '';
   return groupNamed(moment.groups, name);
 };
@@ -95,7 +100,7 @@ export const standsIn = (cow: Cow, moment: Moment): Group => {
  * is taken to come in with the others: she has calved and somebody must milk her.
  */
 export const countsFor =
-  ({ cow, lactations }: CowFile, moment: Moment): CountsFor =>
+  ({ cow, lactations }: CowFile, moment: CowMoment): CountsFor =>
   (milking) => {
     if (stretchAt(lactations, milking.start) === undefined) return false;
     const group = groupAt(cow, milking.start) ?? cow.placements[0]?.group;
@@ -117,13 +122,14 @@ export const firstCounting = (schedule: Schedule, counts: CountsFor, after: Inst
 };
 
 /** The farm's date of the milking. */
-export const today = (moment: Moment): LocalDay => moment.milking.day;
+export const today = (moment: CowMoment): LocalDay => moment.milking.day;
 
 /** The milking after this one. */
-export const nextAfter = (moment: Moment): Milking | undefined => firstOf(moment.schedule.after(moment.milking.start));
+export const nextAfter = (moment: CowMoment): Milking | undefined =>
+  firstOf(moment.schedule.after(moment.milking.start));
 
 /** Was a dry-cow product given by treatment within two days of a dry-off? Then it is stated (R-19). */
-export const productsWithin = (file: CowFile, farm: Farm, dry: Lactations['dryStarts'][number]): boolean =>
+export const productsWithin = (file: CowFile, farm: Labels, dry: Lactations['dryStarts'][number]): boolean =>
   file.dosings.some(
     (dosing) =>
       dosing.mayBe === undefined &&

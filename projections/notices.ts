@@ -6,16 +6,17 @@ import { type Because, because } from './because.ts';
 import { headAt, lastCount } from './counts.ts';
 import { numberAt } from './cow.ts';
 import { endText, latestEnd } from './hold-piece.ts';
+import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { type MomentAt, tankAlerts } from './late-news.ts';
 import { meatHoldPieces } from './meat-hold.ts';
 import { dosedAnimal, missedDoses, outcomeOf } from './milk-hold.ts';
-import type { CowFile, Moment } from './moment.ts';
+import type { Moment } from './moment.ts';
 import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { pastOf } from './settled-past.ts';
 import { type OtherLists, severalPlaces } from './sort.ts';
-import type { Standing } from './standing.ts';
+import { type Standing, standingOf } from './standing.ts';
 import { aboutOf, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
 import type { Notice } from './views.ts';
 
@@ -36,32 +37,35 @@ const unsettled = (known: Known, notices: readonly Notice[]): Notice[] => {
 export const alertsAt = (known: Known, moment: Moment, momentAt: MomentAt): Notice[] =>
   unsettled(known, [
     ...tankAlerts(known, moment.schedule, moment.asOf, momentAt, moment),
-    ...known.files.flatMap((file) =>
-      file.cow.left.flatMap((left): Notice[] => {
-        if (
-          left.at > moment.windowEnd ||
-          daysBetween(moment.schedule.dayOf(left.at), moment.milking.day) > LEFT_LOOK_BACK_DAYS
-        )
-          return [];
-        const milk = milkHoldOnLeaving(file, moment, left.at);
-        const meat = meatHoldPieces(file, moment, []).filter(
-          (piece) => piece.began <= left.at && (piece.end === null || piece.end >= left.at),
-        );
-        if (milk.length === 0 && meat.length === 0) return [];
-        const values = {
-          cow: numberAt(file.cow, left.at),
-          left: moment.schedule.dayOf(left.at),
-          milkUntil: endText(latestEnd(milk) ?? null),
-          meatUntil: endText(latestEnd(meat) ?? null),
-          milk: milk.length > 0,
-          meat: meat.length > 0,
-          reason: left.data.reason,
-        };
-        const entries = [left.id, ...new Set([...milk, ...meat].flatMap((piece) => piece.because.entries))];
-        return [{ key: leftOnHoldKey(left.id), because: because('R-90', 'alert.left-on-hold', values, entries) }];
-      }),
-    ),
+    ...known.files.flatMap((file) => leftOnHold(file, moment)),
   ]);
+
+/** a cow that left on a hold within a year. */
+const leftOnHold = keptForCow((file, moment): readonly Notice[] =>
+  file.cow.left.flatMap((left): Notice[] => {
+    if (
+      left.at > moment.windowEnd ||
+      daysBetween(moment.schedule.dayOf(left.at), moment.milking.day) > LEFT_LOOK_BACK_DAYS
+    )
+      return [];
+    const milk = milkHoldOnLeaving(file, moment, left.at);
+    const meat = meatHoldPieces(file, moment, []).filter(
+      (piece) => piece.began <= left.at && (piece.end === null || piece.end >= left.at),
+    );
+    if (milk.length === 0 && meat.length === 0) return [];
+    const values = {
+      cow: numberAt(file.cow, left.at),
+      left: moment.schedule.dayOf(left.at),
+      milkUntil: endText(latestEnd(milk) ?? null),
+      meatUntil: endText(latestEnd(meat) ?? null),
+      milk: milk.length > 0,
+      meat: meat.length > 0,
+      reason: left.data.reason,
+    };
+    const entries = [left.id, ...new Set([...milk, ...meat].flatMap((piece) => piece.because.entries))];
+    return [{ key: leftOnHoldKey(left.id), because: because('R-90', 'alert.left-on-hold', values, entries) }];
+  }),
+);
 
 export const doubtsAt = (known: Known, moment: Moment, standings: readonly Standing[], lists: OtherLists): Notice[] =>
   unsettled(known, [
@@ -186,7 +190,7 @@ const farmDoubts = (known: Known, moment: Moment): Notice[] => {
 };
 
 /** What sits oddly in one cow's history. */
-const historyDoubts = (file: CowFile, moment: Moment): Notice[] => {
+const historyDoubts = keptForCow((file, moment): readonly Notice[] => {
   const { cow, lactations, dosings } = file;
   const number = (at: Parameters<typeof numberAt>[1]) => numberAt(cow, at);
   const notices: Notice[] = [];
@@ -271,11 +275,18 @@ const historyDoubts = (file: CowFile, moment: Moment): Notice[] => {
     }
   }
   return notices;
-};
+});
 
 /** What sits oddly in how a cow stands at this milking. */
-const standingDoubts = (standing: Standing, moment: Moment, lists: OtherLists): Notice[] => {
-  const { file, number: cow, group } = standing;
+const standingDoubts = (standing: Standing, moment: Moment, lists: OtherLists): readonly Notice[] => {
+  const own = ownDoubts(standing.file, moment);
+  const several = severalPlaces(standing, moment, lists);
+  return several === undefined ? own : [...own, several];
+};
+
+const ownDoubts = keptForCow((file, moment): readonly Notice[] => {
+  const standing = standingOf(file, moment, []);
+  const { number: cow, group } = standing;
   const notices: Notice[] = [];
   const add = (key: string, reason: Because) => notices.push({ key, because: reason });
   if (standing.stretch?.begun === 'assumed') {
@@ -316,6 +327,5 @@ const standingDoubts = (standing: Standing, moment: Moment, lists: OtherLists): 
       );
     }
   }
-  const several = severalPlaces(standing, moment, lists);
-  return several === undefined ? notices : [...notices, several];
-};
+  return notices;
+});

@@ -3,6 +3,7 @@ import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
 import { numberAt } from './cow.ts';
 import { type Group, isMilkedAt } from './groups.ts';
 import type { CowFile } from './moment.ts';
+import { remembered } from './remembered.ts';
 import type { Milking, SetUp } from './schedule.ts';
 import type { PlanSheet } from './views.ts';
 
@@ -11,15 +12,30 @@ const RECORDS_LOOKED_AT = 10;
 
 /** Median minutes of her last ten milk records up to an instant; undefined without any. */
 export const usualMinutes = (file: CowFile, before: Instant): number | undefined => {
-  const minutes = file.cow.milkRecords
-    .filter((record) => record.at <= before && record.data.minutes !== undefined)
-    .slice(-RECORDS_LOOKED_AT)
-    .map((record) => record.data.minutes ?? 0)
-    .sort((a, b) => a - b);
-  if (minutes.length === 0) return undefined;
-  const middle = Math.floor(minutes.length / 2);
-  const upper = minutes[middle] ?? 0;
-  return minutes.length % 2 === 1 ? upper : ((minutes[middle - 1] ?? 0) + upper) / 2;
+  const records = timedRecords(file);
+  const upTo = records.findLastIndex((record) => record.at <= before) + 1;
+  const kept = mediansKept(file);
+  const have = kept.get(upTo);
+  if (have !== undefined) return have;
+  const median = medianOf(records.slice(Math.max(0, upTo - RECORDS_LOOKED_AT), upTo).map(({ minutes }) => minutes));
+  if (median !== undefined) kept.set(upTo, median);
+  return median;
+};
+
+/** Her milk records that say how long it took, in time. */
+const timedRecords = remembered(({ cow }: CowFile) =>
+  cow.milkRecords.flatMap(({ at, data }) => (data.minutes === undefined ? [] : [{ at, minutes: data.minutes }])),
+);
+
+/** By how many records went before. */
+const mediansKept = remembered((_: CowFile): Map<number, number> => new Map());
+
+const medianOf = (values: readonly number[]): number | undefined => {
+  if (values.length === 0) return undefined;
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = Math.floor(sorted.length / 2);
+  const upper = sorted[middle] ?? 0;
+  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? 0) + upper) / 2;
 };
 
 /** */

@@ -5,7 +5,7 @@
  */
 import type { Instant } from '../shared/instant.ts';
 import { type NthMilking, nthMilkingFor } from './milking-count.ts';
-import { type CowFile, countsFor, type Moment } from './moment.ts';
+import { type CowFile, type CowMoment, countsFor } from './moment.ts';
 import { remembered } from './remembered.ts';
 
 export interface Past {
@@ -30,7 +30,7 @@ interface Kept {
 const milkingsOf = remembered((_: CowFile): Map<string, Instant> => new Map());
 const answersOf = remembered((_: CowFile): Map<What, Map<object, Kept>> => new Map());
 
-export const pastOf = (file: CowFile, moment: Moment): Past => {
+export const pastOf = (file: CowFile, moment: CowMoment): Past => {
   const { start } = moment.milking;
   const milkings = milkingsOf(file);
   const answers = answersOf(file);

@@ -9,6 +9,7 @@ import { numberAt } from './cow.ts';
 import type { Known } from './know.ts';
 import type { Moment } from './moment.ts';
 import { unplacedKey } from './notice-keys.ts';
+import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
 import { leavingOf } from './unplaced.ts';
 import type { DryOffSheet, FreshMovesSheet, Notice, SortRow, SortSheet, TreatRow } from './views.ts';
@@ -48,7 +49,18 @@ export const sortSheet = (
   return { cows, cannot: cannot.sort((a, b) => byCowNumber(a.cow, b.cow)) };
 };
 
+/** The list and the doubts ask the same. */
 const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
+  const kept = wantedKept(lists);
+  const have = kept.get(standing) ?? wantedFound(standing, moment, lists);
+  kept.set(standing, have);
+  return have;
+};
+
+/** Lists are made for one moment. */
+const wantedKept = remembered((_: OtherLists): WeakMap<Standing, Wanted> => new WeakMap());
+
+const wantedFound = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
   const reasons: Because[] = [];
   const to = new Set<string>();
   const placedBy = new Set<string>();
@@ -60,19 +72,18 @@ const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted
     reasons.push(requestReason(request));
     if (request.data.to !== undefined) place(request.data.to, [request.id]);
   }
-  const mine = <T extends { cow: string; group?: string; from?: string }>(rows: readonly T[]) =>
-    rows.filter((row) => row.cow === standing.number && (row.group ?? row.from) === standing.group.name);
-  for (const row of mine(lists.dryOff.due)) {
+  const here = rowsByCow(lists).get(placeKey(standing.number, standing.group.name));
+  for (const row of here?.due ?? []) {
     if (row.dryOffOn > moment.milking.day) continue;
     reasons.push(because('R-60', 'sort.dry-off', { product: row.product }, row.because.entries));
     const dry = moment.groups.find((group) => group.kind === 'dry');
     if (dry !== undefined) place(dry.name, row.because.entries);
   }
-  for (const row of mine(lists.fresh.out)) {
+  for (const row of here?.out ?? []) {
     reasons.push(because('R-60', 'sort.fresh-move', { to: row.to }, row.because.entries));
     place(row.to, row.because.entries);
   }
-  for (const row of mine(lists.treat)) {
+  for (const row of here?.treat ?? []) {
     if (!wantsHerCaught(row)) continue;
     reasons.push(
       because('R-60', 'sort.dose', { medicine: row.medicine, dose: row.dose, of: row.of }, row.because.entries),
@@ -80,6 +91,28 @@ const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted
   }
   return { reasons, to, placedBy: [...placedBy] };
 };
+
+interface RowsOfCow {
+  readonly due: DryOffSheet['due'][number][];
+  readonly out: FreshMovesSheet['out'][number][];
+  readonly treat: TreatRow[];
+}
+
+const placeKey = (number: string, group: string): string => `${number} ${group}`;
+
+/** What the other lists say of each cow, by her number and where she stands. */
+const rowsByCow = remembered((lists: OtherLists): ReadonlyMap<string, RowsOfCow> => {
+  const byCow = new Map<string, RowsOfCow>();
+  const of = (number: string, group: string): RowsOfCow => {
+    const have = byCow.get(placeKey(number, group)) ?? { due: [], out: [], treat: [] };
+    byCow.set(placeKey(number, group), have);
+    return have;
+  };
+  for (const row of lists.dryOff.due) of(row.cow, row.group).due.push(row);
+  for (const row of lists.fresh.out) of(row.cow, row.from).out.push(row);
+  for (const row of lists.treat) of(row.cow, row.group).treat.push(row);
+  return byCow;
+});
 
 /** Wanted in several places at one milking: all are named on her row, and a person settles which (R-60). */
 export const severalPlaces = (standing: Standing, moment: Moment, lists: OtherLists): Notice | undefined => {

@@ -5,10 +5,11 @@ import type { Instant } from '../shared/instant.ts';
 import { numberAt } from './cow.ts';
 import { type Group, groupPlace } from './groups.ts';
 import { type HoldPiece, holdsAt } from './hold-piece.ts';
+import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import { type CowFile, firstThere, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
+import { type CowFile, type CowMoment, firstThere, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import type { Animal } from './who.ts';
@@ -34,7 +35,10 @@ export interface Standing {
   readonly asides: readonly Aside[];
 }
 
-export const standingOf = (file: CowFile, moment: Moment, asides: readonly Aside[]): Standing => {
+export const standingOf = (file: CowFile, moment: CowMoment, asides: readonly Aside[]): Standing =>
+  asides.length === 0 ? standingAlone(file, moment) : standingWith(file, moment, asides);
+
+const standingWith = (file: CowFile, moment: CowMoment, asides: readonly Aside[]): Standing => {
   const { milking, windowEnd } = moment;
   const group = standsIn(file.cow, moment);
   const during = inMilkDuring(file, moment);
@@ -57,6 +61,8 @@ export const standingOf = (file: CowFile, moment: Moment, asides: readonly Aside
   };
 };
 
+const standingAlone = keptForCow((file, moment) => standingWith(file, moment, []));
+
 /** All cows in the herd at the milking: groups in milking order, then by number as a number. */
 export const standingsAt = (known: Known, moment: Moment): readonly Standing[] => {
   const kept = standingsKept(moment);
@@ -72,10 +78,17 @@ const standingsKept = remembered((_: Moment): WeakMap<Known['asides'], readonly 
 
 const standingsFound = (known: Known, moment: Moment): readonly Standing[] => {
   const concerned = asidesByCow(known);
-  return known.files
-    .filter((file) => isThere(file.cow, moment))
-    .map((file) => standingOf(file, moment, concerned.get(file.cow.key) ?? []))
-    .sort((a, b) => groupPlace(moment.groups, a.group.name, b.group.name) || byCowNumber(a.number, b.number));
+  const byGroup = new Map<string, Standing[]>();
+  for (const file of known.files) {
+    if (!isThere(file.cow, moment)) continue;
+    const standing = standingOf(file, moment, concerned.get(file.cow.key) ?? []);
+    const have = byGroup.get(standing.group.name);
+    if (have === undefined) byGroup.set(standing.group.name, [standing]);
+    else have.push(standing);
+  }
+  return [...byGroup]
+    .sort(([a], [b]) => groupPlace(moment.groups, a, b))
+    .flatMap(([, standings]) => standings.sort((a, b) => byCowNumber(a.number, b.number)));
 };
 
 /** Which cows each thing set aside may concern; those that concern nobody in the herd are missing here. */

@@ -14,6 +14,8 @@ export interface Strikes {
   readonly ofNothing: readonly EntryOf<'entry-struck'>[];
   /** Strikes that name a strike or an issued sheet; they do nothing. */
   readonly ofStrikes: readonly EntryOf<'entry-struck'>[];
+  /** What the strikes that count name instead, where it is in the book, struck or not. */
+  readonly insteadThere: ReadonlySet<string>;
 }
 
 export const strikesIn = (entries: readonly Entry[]): readonly EntryOf<'entry-struck'>[] =>
@@ -46,13 +48,21 @@ export const sortStrikes = (entries: readonly Entry[]): Strikes => {
     struck: [...struckBy].map(([entry, by]) => ({ entry, by })),
     ofNothing,
     ofStrikes,
+    insteadThere: thereOf(new Set([...struckBy.values()].flatMap(({ data }) => data.instead ?? [])), entries),
   };
 };
+
+const thereOf = (named: ReadonlySet<string>, entries: readonly Entry[]): ReadonlySet<string> =>
+  new Set(
+    named.size === 0 ? [] : entries.flatMap(({ id, type }) => (type !== 'entry-struck' && named.has(id) ? [id] : [])),
+  );
 
 /** What the strikes come to with some entries more, in fold order. `ids` knows them too. */
 export const strikesWith = (before: Strikes, more: readonly Entry[], ids: Ids): Strikes => {
   const strikes = strikesIn(merged(before.strikes, strikesIn(more)));
-  const named = new Set(strikes.map(({ data }) => data.entry));
+  const named = new Set(
+    strikes.flatMap(({ data }) => [data.entry, ...(data.instead === undefined ? [] : [data.instead])]),
+  );
   if (!more.some((entry) => entry.type === 'entry-struck' || named.has(entry.id)))
     return { ...before, live: merged(before.live, more) };
   // Nothing but strikes and what they name can come out otherwise.

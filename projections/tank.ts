@@ -1,8 +1,7 @@
 /** Which milkings are in which tank load. */
 import type { EntryOf } from '../events/entry.ts';
-import { type Instant, later } from '../shared/instant.ts';
+import type { Instant } from '../shared/instant.ts';
 import type { Known } from './know.ts';
-import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { windowEndOf } from './window.ts';
 
@@ -63,13 +62,8 @@ const loadBefore = (
   return { tank, collection: until ?? null, milkings };
 };
 
-/** The latest instant the book speaks of. */
-const lastKnown = (known: Known): Instant => lastOf(known.strikes.live);
-
-const lastOf = remembered(
-  (live: Known['strikes']['live']): Instant =>
-    live.reduce<Instant>((latest, entry) => later(entry.at, latest), 0 as Instant),
-);
+/** The latest instant the book speaks of: entries stand in the order of their times. */
+const lastKnown = (known: Known): Instant => known.strikes.live.at(-1)?.at ?? (0 as Instant);
 
 /** The load that a collection took. */
 export const loadOfCollection = (

@@ -2,7 +2,7 @@
 import { type Instant, instantText, later, plusHours } from '../shared/instant.ts';
 import { type Because, because, type OffLabelCause } from './because.ts';
 import type { Dosing } from './dosing.ts';
-import type { Farm } from './farm.ts';
+import type { Labels } from './farm.ts';
 import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { type HoldEnd, type HoldLength, holdEnd, type NthMilking } from './milking-count.ts';
 import { offLabelCauses, type Patient } from './off-label.ts';
@@ -28,7 +28,7 @@ export interface DosedAnimal {
  * keeps the label of its own day, where that holds longer (R-29).
  */
 export const milkHoldOf = (
-  farm: Farm,
+  farm: Labels,
   dosing: Dosing,
   animal: DosedAnimal,
   from: Instant,

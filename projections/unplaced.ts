@@ -9,7 +9,7 @@ import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
 import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
-import { type CowFile, isThere, type Moment } from './moment.ts';
+import { type CowFile, type CowMoment, isThere, type Moment } from './moment.ts';
 import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import { cowsBy } from './standing.ts';
@@ -106,12 +106,13 @@ const freshEnd = (calved: Instant, moment: Moment, nth: NthMilking): Instant | n
 
 /** Struck without saying what was true instead: somebody may have had it. */
 const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
-  const ids = idsOf(known.strikes);
-  return known.strikes.struck
+  const { struck, insteadThere } = known.strikes;
+  return struck
     .filter(({ entry, by }) => {
       if (!STRUCK_MATTERS.has(entry.type) || entry.at > moment.windowEnd) return false;
       const { instead } = by.data;
-      const isSaid = instead === 'nothing' || (instead !== undefined && instead !== entry.id && ids.has(instead));
+      const isSaid =
+        instead === 'nothing' || (instead !== undefined && instead !== entry.id && insteadThere.has(instead));
       return !isSaid && mayStillHold(entry, known, moment);
     })
     .map(({ entry, by }) => ({
@@ -125,18 +126,6 @@ const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
       ),
     }));
 };
-
-/** Ids of everything but strikes, struck or not: of those that a strike names instead, which is all that is asked. */
-const idsOf = remembered((strikes: Known['strikes']): ReadonlySet<string> => {
-  const named = new Set(strikes.struck.flatMap(({ by }) => by.data.instead ?? []));
-  const ids = new Set<string>();
-  const look = ({ id, type }: Entry): void => {
-    if (type !== 'entry-struck' && named.has(id)) ids.add(id);
-  };
-  for (const entry of strikes.live) look(entry);
-  for (const { entry } of strikes.struck) look(entry);
-  return ids;
-});
 
 const STRUCK_MATTERS = new Set(['treatment', 'dry-off', 'milk-hold']);
 
@@ -162,7 +151,7 @@ export const leavingOf = (cow: Cow, moment: Moment) =>
   isThere(cow, moment) ? undefined : cow.left.findLast((left) => left.at <= moment.windowEnd);
 
 /** Her milk reasons that were running when she left. */
-export const milkHoldOnLeaving = (file: CowFile, moment: Moment, left: Instant) =>
+export const milkHoldOnLeaving = (file: CowFile, moment: CowMoment, left: Instant) =>
   milkHoldPieces(file, moment, []).filter(
     (piece) => piece.because.rule !== 'R-24' && piece.began <= left && (piece.end === null || piece.end >= left),
   );

@@ -11,7 +11,7 @@ import { isMilkedAt } from './groups.ts';
 import type { Known } from './know.ts';
 import type { MomentAt } from './late-news.ts';
 import { milkHoldSheet } from './milk-hold-sheet.ts';
-import { type Moment, nextAfter } from './moment.ts';
+import { type CowFile, type Moment, nextAfter } from './moment.ts';
 import { alertsAt, doubtsAt } from './notices.ts';
 import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
@@ -50,10 +50,15 @@ const MOST_MOMENTS = 16;
 const momentsKept = remembered((_: Farm): Map<string, Moment> => new Map());
 
 /** Every group that a cow was ever put in. */
-const groupsEverOf = remembered(
-  (files: Known['files']): ReadonlySet<string> =>
-    new Set(files.flatMap((file) => file.cow.placements.map(({ group }) => group))),
-);
+const groupsEverOf = remembered((files: Known['files']): ReadonlySet<string> => {
+  const names = new Set<string>();
+  for (const file of files) for (const name of groupsOfCow(file)) names.add(name);
+  return names;
+});
+
+const groupsOfCow = remembered((file: CowFile): readonly string[] => [
+  ...new Set(file.cow.placements.map(({ group }) => group)),
+]);
 
 const momentMade = (
   known: Known,
@@ -72,7 +77,7 @@ const momentMade = (
     schedule,
     lookup,
     milking,
-    groups: groupsAt(schedule, milking, standing),
+    groups: sameGroups(schedule, groupsAt(schedule, milking, standing)),
     windowEnd,
     asOf,
     hasEnded: (each) => {
@@ -84,6 +89,17 @@ const momentMade = (
     },
   };
 };
+
+/** The same groups are the same list, so that what was worked out by them need not be again. */
+const sameGroups = (schedule: Schedule, groups: Moment['groups']): Moment['groups'] => {
+  const lists = groupLists(schedule);
+  const key = JSON.stringify(groups);
+  const have = lists.get(key) ?? groups;
+  lists.set(key, have);
+  return have;
+};
+
+const groupLists = remembered((_: Schedule): Map<string, Moment['groups']> => new Map());
 
 /** The sheets, alerts and doubts for one milking. Throws where no farm is set up: ask `momentOf` first. */
 export const viewsAt = (known: Known, asked: Asked): Views => {

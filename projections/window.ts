@@ -2,32 +2,34 @@
 
 import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, later, MINUTE, mustBeInstant } from '../shared/instant.ts';
-import { groupAt, numberAt, presentAt } from './cow.ts';
 import type { Farm } from './farm.ts';
 import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital } from './groups.ts';
 import type { Known } from './know.ts';
-import { stretchAt } from './lactation.ts';
 import type { CowFile } from './moment.ts';
 import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
+import { thereAt } from './there.ts';
 
 const AFTER_PLANNED_END = 60 * MINUTE;
 
 /** Cows in milk at a milking's start, by the group they stand in, each group by number. */
 export const inMilkByGroup = (known: Known, milking: Milking): ReadonlyMap<string, readonly CowFile[]> => {
-  const byGroup = new Map<string, CowFile[]>();
+  const byGroup = new Map<string, { file: CowFile; number: string }[]>();
   for (const file of known.files) {
-    if (!presentAt(file.cow, milking.start) || stretchAt(file.lactations, milking.start) === undefined) continue;
-    const group = groupAt(file.cow, milking.start) ?? '';
+    const there = thereAt(file, milking.start);
+    if (there?.inMilk !== true) continue;
+    const group = there.group ?? '';
     const have = byGroup.get(group);
-    if (have === undefined) byGroup.set(group, [file]);
-    else have.push(file);
+    if (have === undefined) byGroup.set(group, [{ file, number: there.number }]);
+    else have.push({ file, number: there.number });
   }
-  for (const files of byGroup.values()) {
-    files.sort((a, b) => byCowNumber(numberAt(a.cow, milking.start), numberAt(b.cow, milking.start)));
-  }
-  return byGroup;
+  return new Map(
+    [...byGroup].map(([group, cows]) => [
+      group,
+      cows.sort((a, b) => byCowNumber(a.number, b.number)).map(({ file }) => file),
+    ]),
+  );
 };
 
 /** The set-up's groups, and any other group that cows were put in: after the milked ones, but before the hospital. */

@@ -24,7 +24,13 @@ export const byCowNumber = (a: string, b: string): number => {
   return a < b ? -1 : a > b ? 1 : 0;
 };
 
+/** The first digits in it as a number. Read by hand: lists of thousands are put in order by it. */
 const numericPart = (number: string): number => {
-  const digits = /\d+/.exec(number);
-  return digits === null ? Number.MAX_SAFE_INTEGER : Number(digits[0]);
+  let value = -1;
+  for (let at = 0; at < number.length; at += 1) {
+    const digit = number.charCodeAt(at) - 48;
+    if (digit >= 0 && digit <= 9) value = Math.max(value, 0) * 10 + digit;
+    else if (value >= 0) break;
+  }
+  return value < 0 ? Number.MAX_SAFE_INTEGER : value;
 };

@@ -7,7 +7,7 @@ import type { Receipt } from '../../events/book.ts';
 import { type Passed, readValue } from '../../events/door.ts';
 import type { EntryType } from '../../events/kinds.ts';
 import { readStored } from '../../events/stored.ts';
-import { know } from '../../projections/know.ts';
+import { knowMore } from '../../projections/know-more.ts';
 import { canonicalJson } from '../../shared/fingerprint.ts';
 import { type Instant, instantText } from '../../shared/instant.ts';
 import { unwritable } from '../devices/roles.ts';
@@ -127,6 +127,10 @@ export const asIf = (desk: Desk, passed: readonly Passed[]): Knowledge => {
       const read = readStored({ position, entry, content });
       return read.ok ? [read.entry] : [];
     });
-  const entries = [...before.entries, ...coming];
-  return { ...before, entries, known: know(entries, before.asides), position: before.position + coming.length };
+  return {
+    ...before,
+    entries: [...before.entries, ...coming],
+    known: knowMore(before.known, coming, before.asides),
+    position: before.position + coming.length,
+  };
 };

@@ -8,11 +8,15 @@ import { asidesUpTo } from './set-aside.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
 
 export interface Known {
-  readonly entries: Entry[];
-  readonly asides: Aside[];
+  readonly entries: readonly Entry[];
+  readonly asides: readonly Aside[];
+  /** Those of them that stand in the log but can't be used. */
+  readonly unusable: readonly Aside[];
   /** The last position read, and the root of the tree up to there. */
   readonly position: number;
   readonly root: string;
+  /** Chain of what was set aside, at the head. */
+  readonly chain: string;
 }
 
 export interface UpTo {
@@ -26,38 +30,73 @@ export const readKnown = (db: Connection, upTo: UpTo = {}): Known =>
     const head = readHead(db);
     const last = Math.min(upTo.position ?? head.size, head.size);
     const knownAt = upTo.knownAt ?? Number.POSITIVE_INFINITY;
-    const entries: Entry[] = [];
-    const asides: Aside[] = [];
-    let position = 0;
-    let recordedAt = Number.NEGATIVE_INFINITY;
-    for (const row of rowsUpTo(db, last)) {
-      const read = readStored(row);
-      // Recorded times never go back, so what is known at a time is a beginning of the log. A row whose time can't be
-      // read counts as recorded with the one before it.
-      recordedAt = Math.max(recordedAt, (read.ok ? read.entry : read.unusable).recordedAt);
-      if (recordedAt > knownAt) break;
-      position = row.position;
-      if (read.ok) entries.push(read.entry);
-      else asides.push(asideOf(read.unusable));
-    }
+    const { entries, unusable, position } = readRows(rowsBetween(db, Number.MIN_SAFE_INTEGER, last), knownAt);
     return {
       entries,
-      asides: [...asides, ...asidesUpTo(db, upTo.position ?? Number.MAX_SAFE_INTEGER, knownAt)],
+      asides: [...unusable, ...asidesUpTo(db, upTo.position ?? Number.MAX_SAFE_INTEGER, knownAt)],
+      unusable,
       position,
       root: position === head.size ? head.root : rootUpTo(db, position),
+      chain: head.chain,
     };
   })();
 
+/**
+ * All that is known now, where all that was known is given: only what was recorded since is read. What stands in the log
+ * never changes, so the answer is that of reading it all; a book that has become shorter (another file in its place) is
+ * read anew.
+ */
+export const readFurther = (db: Connection, before: Known): Known & { readonly news: readonly Entry[] } =>
+  db.transaction(() => {
+    const head = readHead(db);
+    if (head.size < before.position) {
+      const anew = readKnown(db);
+      return { ...anew, news: anew.entries };
+    }
+    const { entries, unusable } = readRows(rowsBetween(db, before.position, head.size), Number.POSITIVE_INFINITY);
+    const unusableNow = unusable.length === 0 ? before.unusable : [...before.unusable, ...unusable];
+    const isSame = before.chain === head.chain && unusable.length === 0;
+    return {
+      entries: entries.length === 0 ? before.entries : [...before.entries, ...entries],
+      news: entries,
+      asides: isSame
+        ? before.asides
+        : [...unusableNow, ...asidesUpTo(db, Number.MAX_SAFE_INTEGER, Number.POSITIVE_INFINITY)],
+      unusable: unusableNow,
+      position: head.size,
+      root: head.root,
+      chain: head.chain,
+    };
+  })();
+
+const readRows = (rows: Iterable<StoredRow>, knownAt: number) => {
+  const entries: Entry[] = [];
+  const unusable: Aside[] = [];
+  let position = 0;
+  let recordedAt = Number.NEGATIVE_INFINITY;
+  for (const row of rows) {
+    const read = readStored(row);
+    // Recorded times never go back, so what is known at a time is a beginning of the log. A row whose time can't be
+    // read counts as recorded with the one before it.
+    recordedAt = Math.max(recordedAt, (read.ok ? read.entry : read.unusable).recordedAt);
+    if (recordedAt > knownAt) break;
+    position = row.position;
+    if (read.ok) entries.push(read.entry);
+    else unusable.push(asideOf(read.unusable));
+  }
+  return { entries, unusable, position };
+};
+
 const PAGE = 1_000;
 
-/** The rows up to a position, in order, by whole pages in raw form: half again as fast as row by row. */
-function* rowsUpTo(db: Connection, last: number): Generator<StoredRow, void> {
+/** The rows behind a position up to another, in order, by whole pages in raw form: half again as fast as row by row. */
+function* rowsBetween(db: Connection, behind: number, last: number): Generator<StoredRow, void> {
   const page = db
     .prepare<[number, number], [position: number, entry: string, content: string]>(
       `select position, entry, content from entries where position > ? and position <= ? order by position limit ${PAGE}`,
     )
     .raw();
-  for (let after = Number.MIN_SAFE_INTEGER, full = true; full; ) {
+  for (let after = behind, full = true; full; ) {
     const rows = page.all(after, last);
     for (const row of rows) {
       after = row[0];

@@ -5,6 +5,7 @@ import type { Aside, Entry } from '../../events/entry.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { knowMore } from '../../projections/know-more.ts';
 import { viewsAt } from '../../projections/views-at.ts';
+import { plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, farm, farmWide, medicine, type Saying } from './evening.ts';
 import { anything, aside, at, cow, HERD, hour, NUMBERS, said } from './histories.ts';
@@ -73,7 +74,9 @@ const everything = (known: Known): string => {
   const { schedule } = known.farm;
   const views = MILKINGS.map((id) => {
     const milking = schedule?.find(id);
-    return milking === undefined ? null : viewsAt(known, { milking, asOf: milking.start, position: 0 });
+    return [-30, 0, 7].map((hours) =>
+      milking === undefined ? null : viewsAt(known, { milking, asOf: plusHours(milking.start, hours), position: 0 }),
+    );
   });
   return JSON.stringify([
     views,
@@ -119,6 +122,8 @@ describe('knowing more', () => {
             const portion = arriving.slice(next, next + (portions.next().value ?? 1));
             next += portion.length;
             known = knowMore(known, portion, asides);
+            // What is asked in between must not be remembered for what it no longer is.
+            everything(known);
           }
           expect(everything(known)).toBe(everything(know(inOrder, asides)));
         },
