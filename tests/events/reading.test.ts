@@ -79,6 +79,55 @@ describe('reading', () => {
   });
 });
 
+describe('reading further', () => {
+  test('gives what reading all again gives, whatever came since, and tells what came', () => {
+    const clock = handClock();
+    const book = newBook({ clock });
+    let known: ReturnType<typeof book.read> = book.read();
+    for (const arrivals of [
+      [dose('a', '412')],
+      [],
+      [line('{"subject":"77"'), dose('b', '413')],
+      [line('{"subject":"78"')],
+      [dose('a', '412'), dose('c', '412')],
+    ]) {
+      clock.set(plusHours(clock.now(), 1));
+      const { position } = book.head();
+      book.record(arrivals);
+      const { news, ...further } = book.readFurther(known);
+      expect(further).toEqual(book.read());
+      expect(news.map((entry) => entry.position)).toEqual(book.rows(position, 9).map((row) => row.position));
+      known = further;
+    }
+    expect(known.asides).toHaveLength(2);
+    const again = book.readFurther(known);
+    expect([again.entries, again.asides]).toEqual([known.entries, known.asides]);
+    expect(again.entries).toBe(known.entries);
+    expect(again.asides).toBe(known.asides);
+  });
+
+  test('sees what another program wrote to the same file', () => {
+    const path = newPath();
+    const [here, there] = [opened(path), opened(path)];
+    here.record([dose('a', '412')]);
+    const known = here.read();
+    there.record([dose('b', '413'), line('{"subject":"77"')]);
+    const { news, ...further } = here.readFurther(known);
+    expect(news.map(({ id }) => id)).toEqual(['b']);
+    expect(further).toEqual(there.read());
+  });
+
+  test('a book that is shorter than what was read of it is read anew', () => {
+    const long = newBook();
+    long.record([dose('a', '412'), dose('b', '413')]);
+    const short = newBook();
+    short.record([dose('c', '414')]);
+    const { news, ...further } = short.readFurther(long.read());
+    expect(further).toEqual(short.read());
+    expect(news).toBe(further.entries);
+  });
+});
+
 describe('rows', () => {
   test('come out raw and in order, as many as asked for', () => {
     const book = newBook();
