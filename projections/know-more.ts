@@ -4,11 +4,9 @@
  * is the one that `know` gives of all the entries; a law in the tests holds them to it.
  */
 import type { Aside, Entry } from '../events/entry.ts';
-import { byText } from '../shared/text-order.ts';
 import { type FarmEntries, farmEntries, farmEntriesWith, foldFarm } from './farm.ts';
 import { byFoldOrder, inFoldOrder } from './fold-order.ts';
 import { groupLookup } from './groups.ts';
-import { type Ids, idsOf } from './ids.ts';
 import { namesIn, type Part, type Parts, partsOf, partsWith } from './kin.ts';
 import { fileOf, type Known, unsettled } from './know.ts';
 import { remembered } from './remembered.ts';
@@ -17,7 +15,6 @@ import { type Animal, type Herd, sortHerd } from './who.ts';
 
 /** What makes it quick to know more: worked out once from what is known, then carried on beside it. */
 interface Grounds {
-  readonly ids: Ids;
   readonly parts: Parts;
   readonly farm: FarmEntries;
 }
@@ -27,9 +24,8 @@ const carried = new WeakMap<Known, Grounds>();
 const groundsOf = (known: Known): Grounds => {
   const have = carried.get(known);
   if (have !== undefined) return have;
-  const { live, struck } = known.strikes;
+  const { live } = known.strikes;
   const grounds = {
-    ids: idsOf([...live, ...struck.map(({ entry }) => entry)]),
     parts: partsOf(live),
     farm: farmEntries(live),
   };
@@ -44,7 +40,7 @@ const groundsOf = (known: Known): Grounds => {
 export const knowMore = (before: Known, news: readonly Entry[], asides: readonly Aside[]): Known => {
   const grounds = groundsOf(before);
   const more = inFoldOrder(news);
-  const ids = grounds.ids.with(more);
+  const ids = before.ids.with(more);
   const strikes = strikesWith(before.strikes, more, ids);
   const struckBefore = new Set(before.strikes.struck.map(({ entry }) => entry));
   const struckNow = new Set(strikes.struck.flatMap(({ entry }) => (struckBefore.has(entry) ? [] : [entry])));
@@ -66,9 +62,9 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
     lookup:
       schedule === before.farm.schedule ? before.lookup : schedule === undefined ? undefined : groupLookup(schedule),
     asides: unsettled(asides, farm),
-    twofold: twofoldWith(before.twofold, more, ids),
+    ids,
   };
-  carried.set(known, { ids, parts, farm: farmOf });
+  carried.set(known, { parts, farm: farmOf });
   return known;
 };
 
@@ -101,8 +97,3 @@ const enteredBy = remembered((animal: Animal): Entry => {
 });
 
 const nameOf = remembered((entry: Entry): string => namesIn(entry)[0] ?? '');
-
-const twofoldWith = (before: readonly string[], more: readonly Entry[], ids: Ids): readonly string[] => {
-  const twice = more.filter(({ id }) => ids.find(id).length > 1).map(({ id }) => id);
-  return twice.length === 0 ? before : [...new Set([...before, ...twice])].sort(byText);
-};

@@ -5,6 +5,7 @@ import { foldCow } from './cow.ts';
 import { type Farm, farmEntries, foldFarm } from './farm.ts';
 import { inFoldOrder } from './fold-order.ts';
 import { type GroupLookup, groupLookup } from './groups.ts';
+import { type Ids, idsOf } from './ids.ts';
 import { type CowFile, openFile } from './moment.ts';
 import type { Schedule } from './schedule.ts';
 import { type Strikes, sortStrikes } from './strikes.ts';
@@ -19,13 +20,14 @@ export interface Known {
   readonly lookup: GroupLookup | undefined;
   /** Set aside and not yet settled (R-27). */
   readonly asides: readonly Aside[];
-  /** Ids that stand in the book with more than one content. */
-  readonly twofold: readonly string[];
+  /** Every entry by its id; those that stand in the book with more than one content are its `twice`. */
+  readonly ids: Ids;
 }
 
 /** `entries` in any order; the same entries give the same knowledge. */
 export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known => {
   const inOrder = inFoldOrder(entries);
+  const ids = idsOf(inOrder);
   const strikes = sortStrikes(inOrder);
   const farm = foldFarm(farmEntries(strikes.live));
   const herd = sortHerd(strikes.live);
@@ -37,7 +39,7 @@ export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known
     files: schedule === undefined ? [] : herd.animals.map((animal) => fileOf(animal, schedule)),
     lookup: schedule === undefined ? undefined : groupLookup(schedule),
     asides: unsettled(asides, farm),
-    twofold: twofoldIds(inOrder),
+    ids,
   };
 };
 
@@ -45,16 +47,3 @@ export const fileOf = (animal: Animal, schedule: Schedule): CowFile => openFile(
 
 export const unsettled = (asides: readonly Aside[], farm: Farm): readonly Aside[] =>
   asides.filter((aside) => !farm.settled.has(aside.key)).sort((a, b) => byText(a.key, b.key));
-
-const twofoldIds = (entries: readonly Entry[]): readonly string[] => {
-  const ids = new Set<string>();
-  for (const { id } of entries) ids.add(id);
-  if (ids.size === entries.length) return [];
-  const seen = new Set<string>();
-  const twice = new Set<string>();
-  for (const { id } of entries) {
-    if (seen.has(id)) twice.add(id);
-    seen.add(id);
-  }
-  return [...twice].sort(byText);
-};

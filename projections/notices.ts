@@ -147,7 +147,7 @@ const strikeDoubts = (known: Known, moment: Moment): Notice[] => [
       };
       return { key: row.key, because: because('R-23', 'doubt.struck-unplaced', values, row.because.entries) };
     }),
-  ...known.twofold.map(
+  ...[...known.ids.twice].map(
     (id): Notice => ({
       key: `two-contents:${id}`,
       because: because('R-27', 'doubt.one-id-two-contents', { id }, [id]),

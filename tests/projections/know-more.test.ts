@@ -80,7 +80,12 @@ const everything = (known: Known): string => {
   });
   return JSON.stringify([
     views,
-    { ...known, lookup: null, farm: { ...known.farm, schedule: schedule?.setUps.map(({ id }) => id) } },
+    {
+      ...known,
+      lookup: null,
+      ids: [...known.ids.twice].sort(),
+      farm: { ...known.farm, schedule: schedule?.setUps.map(({ id }) => id) },
+    },
     [
       ...known.farm.listings,
       ...known.farm.finished,
