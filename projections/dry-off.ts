@@ -116,7 +116,7 @@ const dueRow = (
 ): DryOffRow | undefined => {
   const today = moment.milking.day;
   const { target, day } = dryOffDay(pregnancy.due, rules);
-  if (daysBetween(today, day) > rules.lookAheadDays) return undefined;
+  if (day > lastDayShown(today, rules)) return undefined;
   const values = { due: pregnancy.due, days: rules.days, target, dryOffOn: day, weekday: rules.weekday ?? null };
   return {
     cow: standing.number,
@@ -129,6 +129,15 @@ const dueRow = (
     product: rules.product ?? null,
   };
 };
+
+const lastDayShown = (today: LocalDay, rules: DryOffRules): LocalDay => {
+  const kept = lastDays(rules);
+  const day = kept.get(today) ?? addDays(today, rules.lookAheadDays);
+  kept.set(today, day);
+  return day;
+};
+
+const lastDays = remembered((_: DryOffRules): Map<LocalDay, LocalDay> => new Map());
 
 /** R-45. `on`: the earliest day she can still be dried off. */
 const warningsOf = (

@@ -4,9 +4,10 @@ import { daysBetween } from '../shared/local-day.ts';
 import { type Because, because } from './because.ts';
 import type { Group } from './groups.ts';
 import { endText, latestEnd } from './hold-piece.ts';
-import { countsFor, type Moment } from './moment.ts';
+import { keptForCow } from './kept-for-cow.ts';
+import { type CowMoment, countsFor, type Moment } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
-import type { Standing } from './standing.ts';
+import { type Standing, standingOf } from './standing.ts';
 import type { FreshMovesSheet, FreshOutRow, FreshPenRow } from './views.ts';
 
 const WEEK = 7;
@@ -46,7 +47,12 @@ export const freshMovesSheet = (moment: Moment, standings: readonly Standing[]):
           : [],
     });
   }
-  return { out, stay, in: comingIn(moment, standings), pen: pen.map((standing) => penRow(standing, moment)) };
+  return {
+    out,
+    stay,
+    in: standings.flatMap(({ file }) => comingIn(file, moment)),
+    pen: pen.map(({ file }) => penRow(file, moment)),
+  };
 };
 
 /** The milking group that takes her lactation; one that says so before one that takes any. */
@@ -92,23 +98,23 @@ const staysBecause = (standing: Standing, moment: Moment, to: Group | undefined)
 };
 
 /** Calved and still elsewhere, or within a week of due and not yet close up. */
-const comingIn = (moment: Moment, standings: readonly Standing[]): FreshMovesSheet['in'] =>
-  standings.flatMap((standing) => {
-    const { group, stretch, file } = standing;
-    const row = (why: Because) => [{ cow: standing.number, group: group.name, because: why }];
-    if (group.kind === 'fresh') return [];
-    if (stretch?.calved != null && standing.inMilkDuring && !isPlacedSince(standing)) {
-      return row(
-        because('R-50', 'fresh.in-calved', { calved: instantText(stretch.calved), group: group.name }, stretch.entries),
-      );
-    }
-    const pregnancy = pregnancyAt(file.cow, moment.schedule, moment.windowEnd);
-    if (!pregnancy.confirmed || pregnancy.due === null || group.kind === 'close-up') return [];
-    const days = daysBetween(moment.milking.day, pregnancy.due);
-    return days > WEEK
-      ? []
-      : row(because('R-50', 'fresh.in-due', { due: pregnancy.due, days, group: group.name }, pregnancy.entries));
-  });
+const comingIn = keptForCow((file, moment): FreshMovesSheet['in'] => {
+  const standing = standingOf(file, moment, []);
+  const { group, stretch } = standing;
+  const row = (why: Because) => [{ cow: standing.number, group: group.name, because: why }];
+  if (group.kind === 'fresh') return [];
+  if (stretch?.calved != null && standing.inMilkDuring && !isPlacedSince(standing)) {
+    return row(
+      because('R-50', 'fresh.in-calved', { calved: instantText(stretch.calved), group: group.name }, stretch.entries),
+    );
+  }
+  const pregnancy = pregnancyAt(file.cow, moment.schedule, moment.windowEnd);
+  if (!pregnancy.confirmed || pregnancy.due === null || group.kind === 'close-up') return [];
+  const days = daysBetween(moment.milking.day, pregnancy.due);
+  return days > WEEK
+    ? []
+    : row(because('R-50', 'fresh.in-due', { due: pregnancy.due, days, group: group.name }, pregnancy.entries));
+});
 
 /** Has anybody put her in a milked group since she calved? */
 const isPlacedSince = (standing: Standing): boolean => {
@@ -121,8 +127,9 @@ const isPlacedSince = (standing: Standing): boolean => {
   );
 };
 
-const penRow = (standing: Standing, moment: Moment): FreshPenRow => {
-  const { stretch, file } = standing;
+const penRow = keptForCow((file, moment): FreshPenRow => {
+  const standing = standingOf(file, moment, []);
+  const { stretch } = standing;
   const calving = file.cow.calvings.findLast((hers) => stretch?.entries.includes(hers.entry.id) === true)?.entry;
   const calved = stretch?.calved ?? null;
   return {
@@ -133,9 +140,9 @@ const penRow = (standing: Standing, moment: Moment): FreshPenRow => {
     ease: calving?.data.ease ?? null,
     calves: calving?.data.calves ?? [],
   };
-};
+});
 
-const milkingsBetween = (standing: Standing, moment: Moment, calved: Instant): number => {
+const milkingsBetween = (standing: Standing, moment: CowMoment, calved: Instant): number => {
   const counts = countsFor(standing.file, moment);
   let milkings = 0;
   for (const milking of moment.schedule.after(calved)) {

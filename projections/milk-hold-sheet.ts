@@ -4,12 +4,13 @@ import { type Instant, instantText, later, MINUTE } from '../shared/instant.ts';
 import { because } from './because.ts';
 import { dueAt } from './course-due.ts';
 import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
+import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { lastHeld, type OnLastSheet } from './last-issue.ts';
-import { countsFor, firstCounting, isThere, type Moment } from './moment.ts';
+import { type CowMoment, countsFor, firstCounting, isThere, type Moment } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
-import type { Standing } from './standing.ts';
+import { type Standing, standingOf } from './standing.ts';
 import { unplacedRows } from './unplaced.ts';
 import type { ClearedRow, GoneRow, HeldRow, MilkHoldSheet, TreatRow } from './views.ts';
 
@@ -58,7 +59,14 @@ const isNewAmong =
     return held.filter((each) => cows.has(each.file.cow.key)).length > rows.length || rows.length === 0;
   };
 
-const heldRow = (standing: Standing, moment: Moment, isNew: (standing: Standing) => boolean): HeldRow => {
+const heldRow = (standing: Standing, moment: Moment, isNew: (standing: Standing) => boolean): HeldRow => ({
+  ...(standing.asides.length === 0 ? ownRow(standing.file, moment) : rowOf(standing, moment)),
+  isNew: isNew(standing),
+  dryInMilkedGroup: !standing.inMilkDuring,
+  ask: standing.running.some((piece) => piece.began >= moment.milking.start),
+});
+
+const rowOf = (standing: Standing, moment: CowMoment) => {
   const { running, file } = standing;
   const counts = countsFor(file, moment);
   const until = latestEnd(running) ?? null;
@@ -73,11 +81,10 @@ const heldRow = (standing: Standing, moment: Moment, isNew: (standing: Standing)
         ? null
         : milkingsUntil(moment, counts, until, moment.lookup.isMilked(standing.group.name, moment.milking)),
     reasons: [...running].sort(byWeight).map(reasonOf),
-    isNew: isNew(standing),
-    dryInMilkedGroup: !standing.inMilkDuring,
-    ask: running.some((piece) => piece.began >= moment.milking.start),
   };
 };
+
+const ownRow = keptForCow((file, moment) => rowOf(standingOf(file, moment, []), moment));
 
 /** Without end first, then the latest end: the reason that governs leads. */
 const byWeight = (a: HoldPiece, b: HoldPiece): number => {
@@ -87,7 +94,7 @@ const byWeight = (a: HoldPiece, b: HoldPiece): number => {
 
 /** Milkings of hers still held: this one, if her group is milked at it, and those after it that start no later than the end. */
 const milkingsUntil = (
-  moment: Moment,
+  moment: CowMoment,
   counts: ReturnType<typeof countsFor>,
   until: Instant,
   milkedNow: boolean,
@@ -166,8 +173,17 @@ const goneRows = (
 };
 
 /** doses due at this milking, and overdue ones until settled. */
-export const treatRows = (known: Known, standing: Standing, moment: Moment): TreatRow[] =>
-  standing.file.dosings.flatMap((dosing): TreatRow[] => {
+export const treatRows = (known: Known, standing: Standing, moment: Moment): readonly TreatRow[] =>
+  dosesDue(standing.file, moment).flatMap(({ key, row }) => (row.overdue && known.farm.settled.has(key) ? [] : [row]));
+
+interface Due {
+  readonly key: string;
+  readonly row: TreatRow;
+}
+
+const dosesDue = keptForCow((file, moment): readonly Due[] => {
+  const { number, group } = standingOf(file, moment, []);
+  return file.dosings.flatMap((dosing): Due[] => {
     const { course, last } = dosing;
     const due = dueAt(dosing, moment);
     if (
@@ -177,27 +193,26 @@ export const treatRows = (known: Known, standing: Standing, moment: Moment): Tre
       dosing.doses[0].at > moment.windowEnd
     )
       return [];
-    if (due.overdue && known.farm.settled.has(doseKey(course.id, due.dose))) return [];
     const values = {
       planned: instantText(due.planned),
       lastGiven: instantText(last.at),
       everyHours: course.everyHours,
     };
     const ids = dosing.doses.map((dose) => dose.id);
-    return [
-      {
-        cow: standing.number,
-        group: standing.group.name,
-        medicine: dosing.medicine,
-        dose: due.dose,
-        of: course.of,
-        amount: last.data.amount ?? null,
-        route: last.data.route ?? null,
-        quarters: last.data.quarters ?? [],
-        overdue: due.overdue,
-        because: due.overdue
-          ? because('R-17', 'treat.overdue', { ...values, due: due.due.id }, ids)
-          : because('R-17', 'treat.due', values, ids),
-      },
-    ];
+    const row: TreatRow = {
+      cow: number,
+      group: group.name,
+      medicine: dosing.medicine,
+      dose: due.dose,
+      of: course.of,
+      amount: last.data.amount ?? null,
+      route: last.data.route ?? null,
+      quarters: last.data.quarters ?? [],
+      overdue: due.overdue,
+      because: due.overdue
+        ? because('R-17', 'treat.overdue', { ...values, due: due.due.id }, ids)
+        : because('R-17', 'treat.due', values, ids),
+    };
+    return [{ key: doseKey(course.id, due.dose), row }];
   });
+});

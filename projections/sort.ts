@@ -23,6 +23,8 @@ interface Wanted {
   readonly placedBy: readonly string[];
 }
 
+const NOTHING_WANTED: Wanted = { reasons: [], to: new Set(), placedBy: [] };
+
 export interface OtherLists {
   readonly dryOff: DryOffSheet;
   readonly fresh: FreshMovesSheet;
@@ -61,6 +63,8 @@ const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted
 const wantedKept = remembered((_: OtherLists): WeakMap<Standing, Wanted> => new WeakMap());
 
 const wantedFound = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
+  const here = rowsByCow(lists).get(placeKey(standing.number, standing.group.name));
+  if (here === undefined && standing.file.cow.sortRequests.length === 0) return NOTHING_WANTED;
   const reasons: Because[] = [];
   const to = new Set<string>();
   const placedBy = new Set<string>();
@@ -72,7 +76,6 @@ const wantedFound = (standing: Standing, moment: Moment, lists: OtherLists): Wan
     reasons.push(requestReason(request));
     if (request.data.to !== undefined) place(request.data.to, [request.id]);
   }
-  const here = rowsByCow(lists).get(placeKey(standing.number, standing.group.name));
   for (const row of here?.due ?? []) {
     if (row.dryOffOn > moment.milking.day) continue;
     reasons.push(because('R-60', 'sort.dry-off', { product: row.product }, row.because.entries));
