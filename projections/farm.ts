@@ -2,6 +2,7 @@
 import type { Entry, EntryOf } from '../events/entry.ts';
 import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
 import type { Instant } from '../shared/instant.ts';
+import { kept } from '../shared/kept.ts';
 import { merged } from './fold-order.ts';
 import { type Schedule, scheduleOf } from './schedule.ts';
 
@@ -35,7 +36,9 @@ export interface Farm {
 export type Labels = Pick<Farm, 'schedule' | 'listings'>;
 
 /** Names of medicines match without regard to case and spacing; nothing looser. */
-export const medicineKey = (name: string): string => name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
+export const medicineKey = kept(2_000, (name: string): string =>
+  name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase(),
+);
 
 const FARM_KINDS = [
   'farm-set-up',

@@ -1,4 +1,5 @@
 /** A date on the farm's wall calendar, `YYYY-MM-DD`, with no zone and no time. Arithmetic is in whole days. */
+import { kept } from './kept.ts';
 import { accepted, type Result, refused } from './refusal.ts';
 
 declare const localDayBrand: unique symbol;
@@ -22,11 +23,18 @@ export const parseLocalDay = (text: string): Result<LocalDay> => {
   return accepted(text as LocalDay);
 };
 
-/** Days since 1970-01-01. */
-export const dayNumber = (day: LocalDay): number => Math.round(Date.parse(`${day}T00:00:00Z`) / 86_400_000);
+/** Dates that are kept once worked out. */
+const A_LIFETIME = 30_000;
 
-export const dayFromNumber = (days: number): LocalDay =>
-  new Date(days * 86_400_000).toISOString().slice(0, 10) as LocalDay;
+/** Days since 1970-01-01. */
+export const dayNumber = kept(A_LIFETIME, (day: LocalDay): number =>
+  Math.round(Date.parse(`${day}T00:00:00Z`) / 86_400_000),
+);
+
+export const dayFromNumber = kept(
+  A_LIFETIME,
+  (days: number): LocalDay => new Date(days * 86_400_000).toISOString().slice(0, 10) as LocalDay,
+);
 
 export const addDays = (day: LocalDay, days: number): LocalDay => dayFromNumber(dayNumber(day) + days);
 
