@@ -4,11 +4,13 @@
  */
 import { v5 as uuidFromName } from 'uuid';
 import { isBarnNumber, officialDigits } from '../shared/cow-number.ts';
-import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
+import { sha256 } from '../shared/fingerprint.ts';
 import { type Instant, instantText, MINUTE, parseInstant } from '../shared/instant.ts';
+import { surelySaid } from './door-sure.ts';
 import type { Said } from './entry.ts';
 import { envelope, sentenceOf } from './envelope.ts';
 import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
+import { canonicalText, type Halves, halvesOf, saidText } from './log/canonical-write.ts';
 import { flawOf, parseStrictJson } from './strict-json.ts';
 
 /** What the door fills in when the line leaves it out, and the clock it judges by. */
@@ -26,6 +28,8 @@ export interface Passed {
   readonly at: Instant;
   /** True when the id was derived from source and content, so the same line again is the same entry. */
   readonly derivedId: boolean;
+  /** Canonical text of what is said, where it was written in passing: it need not be written again. */
+  readonly halves?: Halves;
 }
 
 export interface TurnedAway {
@@ -52,20 +56,29 @@ export const readLine = (text: string, settings: DoorSettings): Passed | TurnedA
     return turnAway(text, `the line is ${text.length} characters long; an entry has ${LONGEST} at most`);
   }
   const json = parseStrictJson(text);
-  return json.ok ? readValue(json.value, settings, text) : turnAway(text, json.problem);
+  return json.ok ? readFaithful(json.value, settings, text) : turnAway(text, json.problem);
 };
 
 /** Reads one JSON value at the door; `text` is what is kept aside if it is refused. */
-export const readValue = (
-  value: unknown,
-  settings: DoorSettings,
-  text: string = JSON.stringify(value),
-): Passed | TurnedAway => {
+export const readValue = (value: unknown, settings: DoorSettings, text?: string): Passed | TurnedAway => {
+  const flaw = typeof value === 'object' && value !== null && !Array.isArray(value) ? flawOf(value) : undefined;
+  return flaw === undefined
+    ? readFaithful(value, settings, text)
+    : turnAway(text ?? JSON.stringify(value), flaw, undefined, value);
+};
+
+/** Reads a value without a flaw. Nearly every one is surely good; of the others each rule is asked, and says what is wrong. */
+const readFaithful = (value: unknown, settings: DoorSettings, given: string | undefined): Passed | TurnedAway => {
+  const sure = surelySaid(value, settings, { ahead: AHEAD, idFor: derivedIdOf });
+  const halves = sure === undefined ? undefined : halvesOf(sure.said);
+  if (sure === undefined || halves === undefined) return readWithCare(value, settings, given ?? JSON.stringify(value));
+  return { outcome: 'passed', ...sure, content: sha256(saidText(halves)), halves };
+};
+
+const readWithCare = (value: unknown, settings: DoorSettings, text: string): Passed | TurnedAway => {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     return turnAway(text, 'it is not an entry; an entry is a JSON object with type, time and data');
   }
-  const flaw = flawOf(value);
-  if (flaw !== undefined) return turnAway(text, flaw, undefined, value);
   const written = value as Record<string, unknown>;
   const derivedId = written.id === undefined;
   const filled: Record<string, unknown> = {
@@ -137,13 +150,13 @@ export const readValue = (
 };
 
 /** SHA-256 of the writer's half in canonical JSON: what "same content" means. */
-export const contentOf = (said: Said): string => sha256(canonicalJson(said));
+export const contentOf = (said: Said): string => sha256(canonicalText(said));
 
 /** `undefined` where the content has no canonical form (half a surrogate pair). */
 const derivedIdOf = (written: Record<string, unknown>, source: string): string | undefined => {
   const { id: _, author: __, specversion: ___, ...rest } = written;
   try {
-    return uuidFromName(canonicalJson({ ...rest, source }), ID_SPACE);
+    return uuidFromName(canonicalText({ ...rest, source }), ID_SPACE);
   } catch {
     return undefined;
   }

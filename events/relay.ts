@@ -4,9 +4,10 @@
  * three fields are taken off, since each book gives its own.
  */
 import { z } from 'zod';
-import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
+import { sha256 } from '../shared/fingerprint.ts';
 import { mentionsIn, subjectsIn, type TurnedAway } from './door.ts';
 import type { SaidAnyhow } from './entry.ts';
+import { canonicalText } from './log/canonical-write.ts';
 import { flawOf } from './strict-json.ts';
 
 export interface Relayed {
@@ -36,8 +37,8 @@ export const readRelayed = (value: unknown): Relayed | TurnedAway => {
     return unreadable(value, 'it came from another book without a readable id and type; look at it there');
   const { sequence: _, recordedtime: __, via: ___, ...said } = envelope.data;
   try {
-    const content = sha256(canonicalJson(said));
-    return { outcome: 'relayed', said, content, derivedId: false, whole: canonicalJson(envelope.data) };
+    const content = sha256(canonicalText(said));
+    return { outcome: 'relayed', said, content, derivedId: false, whole: canonicalText(envelope.data) };
   } catch {
     return unreadable(value, 'it came from another book with a broken character in it; look at it there');
   }

@@ -21,6 +21,70 @@ const onDuplicateKey = ({ key }: { key: string }): never => {
 
 /** The value of a JSON text, or one sentence on what is wrong with it. */
 export const parseStrictJson = (text: string): Result<unknown> => {
+  const plain = plainJson(text);
+  return plain === undefined ? parseWithCare(text) : accepted(plain);
+};
+
+/**
+ * The value of a text that is surely in order, read by the engine's own parser, several times faster; undefined where
+ * `parseWithCare` must look and find the words. In order is: as many members written as are there, and no number that is
+ * long or has an exponent (fifteen digits always come through exactly).
+ */
+const plainJson = (text: string): unknown => {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  const written = plainMembers(text);
+  return written !== undefined && membersIn(value, 0) === written ? value : undefined;
+};
+
+/** How many members a readable JSON text writes; undefined where it has a number that is not short and plain. */
+const plainMembers = (text: string): number | undefined => {
+  let members = 0;
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code === QUOTE) {
+      for (at += 1; text.charCodeAt(at) !== QUOTE; at += 1) if (text.charCodeAt(at) === BACKSLASH) at += 1;
+    } else if (code === COLON) members += 1;
+    else if (code === MINUS || (code >= DIGIT_0 && code <= DIGIT_9)) {
+      const start = at;
+      while (isOfNumber(text.charCodeAt(at + 1))) at += 1;
+      const next = text.charCodeAt(at + 1);
+      if (at - start >= LONGEST_PLAIN || next === SMALL_E || next === LARGE_E) return undefined;
+    }
+  }
+  return members;
+};
+
+const [QUOTE, BACKSLASH, COLON, MINUS, POINT] = [34, 92, 58, 45, 46];
+const [DIGIT_0, DIGIT_9, SMALL_E, LARGE_E] = [48, 57, 101, 69];
+const LONGEST_PLAIN = 15;
+
+const isOfNumber = (code: number): boolean => (code >= DIGIT_0 && code <= DIGIT_9) || code === POINT;
+
+/** How many members its objects have in all; NaN where it has a flaw. */
+const membersIn = (value: unknown, depth: number): number => {
+  if (typeof value !== 'object' || value === null) return 0;
+  if (depth > DEEPEST) return Number.NaN;
+  let members = 0;
+  if (Array.isArray(value)) {
+    for (const each of value) members += membersIn(each, depth + 1);
+    return members;
+  }
+  for (const key in value) {
+    if (key === '__proto__') return Number.NaN;
+    members += 1;
+    const each: unknown = value[key as keyof typeof value];
+    if (typeof each === 'object') members += membersIn(each, depth + 1);
+  }
+  return members;
+};
+
+/** The same answer for every text, found the long way. */
+export const parseWithCare = (text: string): Result<unknown> => {
   let value: unknown;
   try {
     value = parse(text, undefined, { parseNumber: faithfulNumber, onDuplicateKey });
@@ -38,7 +102,8 @@ export const parseStrictJson = (text: string): Result<unknown> => {
 };
 
 /** What no JSON value that is to be kept may have: a field that would vanish on copying, or endless nesting. */
-export const flawOf = (value: unknown): string | undefined => lookThrough(value).flaw;
+export const flawOf = (value: unknown): string | undefined =>
+  Number.isNaN(membersIn(value, 0)) ? lookThrough(value).flaw : undefined;
 
 const DEEPEST = 100;
 const TOO_DEEP = 'it is nested too deeply to be an entry';

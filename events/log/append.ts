@@ -7,6 +7,8 @@ import { canonicalJson } from '../../shared/fingerprint.ts';
 import { instantText, later } from '../../shared/instant.ts';
 import { mentionsIn, type TurnedAway } from '../door.ts';
 import type { SaidAnyhow } from '../entry.ts';
+import { canonicalText, entryText, type Halves } from './canonical-write.ts';
+import { columnsOf } from './columns.ts';
 import { type Head, readHead, signedCheckpoint, writeHead } from './head.ts';
 import { extend, leafHash, rootOf } from './merkle.ts';
 import { type Refused, setAside } from './set-aside.ts';
@@ -31,6 +33,8 @@ export interface Recordable {
   readonly said: SaidAnyhow;
   readonly content: string;
   readonly derivedId: boolean;
+  /** The canonical text of `said`, where somebody wrote it already. */
+  readonly halves?: Halves;
 }
 
 export interface Ways {
@@ -57,15 +61,22 @@ export interface AppenderSettings {
 }
 
 export const appender = (db: Connection, { clock, bookId, key, newFarmId }: AppenderSettings): Appender => {
-  const insert = db.prepare<[number, string, string, string]>(
-    'insert into entries (position, entry, content, leaf) values (?, ?, ?, ?)',
+  const insert = entryInserter(db);
+  const sameIds = db.prepare<[string], KnownRow>(
+    'select position, id, content, subject from entries where id in (select value from json_each(?)) order by position',
   );
-  const sameId = db.prepare<[string], { position: number; content: string; type: string; subject: string | null }>(
-    'select position, content, type, subject from entries where id = ? order by position',
-  );
-  const strikeOf = db.prepare<[string], { position: number }>(
-    `select position from entries where type = 'entry-struck' and json_extract(entry, '$.data.entry') = ? limit 1`,
-  );
+  const typesOf = db
+    .prepare<[string], string>(`select json_extract(entry, '$.type') from entries where id = ?`)
+    .pluck();
+  const strikeOf = db.prepare<[string], { position: number }>('select position from entries where strikes = ? limit 1');
+
+  /** What the log has already of the ids in a batch, in one look. */
+  const knownOf = (arrivals: readonly (Recordable | TurnedAway)[]): Map<string, KnownRow[]> => {
+    const ids = arrivals.flatMap((arrival) => ('problem' in arrival ? [] : [arrival.said.id]));
+    const known = new Map<string, KnownRow[]>();
+    for (const row of sameIds.all(JSON.stringify(ids))) noted(known, row);
+    return known;
+  };
 
   /** Runs `work` on a draft of the next head; writes that head when something came of it. */
   const moving = <T>(work: (draft: Draft) => T): T =>
@@ -74,7 +85,14 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
         const head = readHead(db);
         const now = clock.now();
         const recorded = later(now, head.recorded);
-        const draft: Draft = { size: head.size, chain: head.chain, farm: head.farm, leaves: [], recorded };
+        const draft: Draft = {
+          size: head.size,
+          chain: head.chain,
+          farm: head.farm,
+          leaves: [],
+          recorded,
+          recordedText: instantText(recorded),
+        };
         const result = work(draft);
         if (draft.size > head.size || draft.chain !== head.chain) {
           const range = extend(head, draft.leaves);
@@ -95,18 +113,16 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
       })
       .immediate();
 
-  const add = (draft: Draft, { said, content }: Recordable, via: string | undefined): Receipt => {
+  const add = (draft: Draft, { said, content, halves }: Recordable, via: string | undefined): Receipt => {
     const position = draft.size + 1;
-    const text = canonicalJson({
-      ...said,
-      sequence: String(position).padStart(10, '0'),
-      recordedtime: instantText(draft.recorded),
-      ...(via === undefined ? {} : { via }),
-    });
-    const leaf = leafHash(text);
-    insert.run(position, text, content, leaf);
+    const sequence = String(position).padStart(10, '0');
+    const recordedtime = draft.recordedText;
+    const text =
+      halves === undefined
+        ? canonicalText({ ...said, sequence, recordedtime, ...(via === undefined ? {} : { via }) })
+        : entryText(halves, { sequence, recordedtime, via });
+    draft.leaves.push(insert(position, text, content, said));
     draft.size = position;
-    draft.leaves.push(leaf);
     if (said.type === 'farm-set-up') draft.farm ??= newFarmId();
     return { id: said.id, outcome: 'recorded', position };
   };
@@ -127,7 +143,7 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
   const unstrikable = (said: SaidAnyhow): string | undefined => {
     if (said.type !== 'entry-struck') return undefined;
     const struck = mentionsIn(said.data)[0];
-    const types = struck === undefined ? [] : sameId.all(struck).map(({ type }) => type);
+    const types = struck === undefined ? [] : typesOf.all(struck);
     if (types.includes('entry-struck')) {
       return `"${struck}" is itself a strike, and strikes can't be struck: enter again what was struck`;
     }
@@ -136,7 +152,12 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
       : undefined;
   };
 
-  const take = (draft: Draft, arrival: Recordable | TurnedAway, { via, sameId: policy = 'refuse' }: Ways): Receipt => {
+  const take = (
+    draft: Draft,
+    arrival: Recordable | TurnedAway,
+    inLog: Map<string, KnownRow[]>,
+    { via, sameId: policy = 'refuse' }: Ways,
+  ): Receipt => {
     if ('problem' in arrival) return refuse(draft, { ...arrival, ...(via === undefined ? {} : { door: via }) });
     const { said, content, derivedId } = arrival;
     const turnAway = (problem: string, pointer: string, cows: readonly string[]): Receipt =>
@@ -149,7 +170,7 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
         mentions: mentionsIn(said.data),
         door: via ?? String(said.source),
       });
-    const known = sameId.all(said.id);
+    const known = inLog.get(said.id) ?? [];
     const same = derivedId ? known[0] : known.find((row) => row.content === content);
     if (same !== undefined) {
       const struck = strikeOf.get(said.id) !== undefined;
@@ -169,12 +190,20 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
       );
     }
     const problem = policy === 'refuse' ? unstrikable(said) : undefined;
-    return problem === undefined ? add(draft, arrival, via) : turnAway(problem, '/data/entry', []);
+    if (problem !== undefined) return turnAway(problem, '/data/entry', []);
+    const receipt = add(draft, arrival, via);
+    noted(inLog, { position: draft.size, id: said.id, content, subject: columnsOf(said).subject });
+    return receipt;
   };
 
   return {
     record: (arrivals, ways = {}) =>
-      arrivals.length === 0 ? [] : moving((draft) => arrivals.map((arrival) => take(draft, arrival, ways))),
+      arrivals.length === 0
+        ? []
+        : moving((draft) => {
+            const known = knownOf(arrivals);
+            return arrivals.map((arrival) => take(draft, arrival, known, ways));
+          }),
     recordMade: (make) => moving((draft) => add(draft, make(draft.size + 1), undefined)),
     rememberClock: () => {
       const { rehearsal } = readHead(db);
@@ -184,8 +213,35 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
   };
 };
 
+/** Writes one row, its hash and its columns with it; gives the leaf's hash. */
+export const entryInserter = (db: Connection) => {
+  const insert = db.prepare<[number, string, string, string, string, string | null, string | null]>(
+    'insert into entries (position, entry, content, leaf, id, subject, strikes) values (?, ?, ?, ?, ?, ?, ?)',
+  );
+  return (position: number, text: string, content: string, said: Parameters<typeof columnsOf>[0]): string => {
+    const leaf = leafHash(text);
+    const { id, subject, strikes } = columnsOf(said);
+    insert.run(position, text, content, leaf, id, subject, strikes);
+    return leaf;
+  };
+};
+
+interface KnownRow {
+  readonly position: number;
+  readonly id: string;
+  readonly content: string;
+  readonly subject: string | null;
+}
+
+const noted = (known: Map<string, KnownRow[]>, row: KnownRow): void => {
+  const rows = known.get(row.id);
+  if (rows === undefined) known.set(row.id, [row]);
+  else rows.push(row);
+};
+
 /** The next head while its batch is being taken in. */
 interface Draft extends Pick<Head, 'recorded'> {
+  readonly recordedText: string;
   size: number;
   chain: string;
   farm: string | null;

@@ -8,14 +8,16 @@ import readline from 'node:readline';
 import { createGunzip } from 'node:zlib';
 import { z } from 'zod';
 import { type Clock, fixedClock } from '../../shared/clock.ts';
-import { canonicalJson, sha256 } from '../../shared/fingerprint.ts';
+import { sha256 } from '../../shared/fingerprint.ts';
 import type { Instant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
+import { entryInserter } from './append.ts';
 import { type ArchiveHeader, type ArchiveLine, archiveHeader, archiveLine } from './archive.ts';
 import { goOnFrom, removeBook } from './backup.ts';
+import { canonicalText } from './canonical-write.ts';
 import { FORMATS } from './formats.ts';
 import type { WentOn } from './go-on.ts';
-import { EMPTY_RANGE, extend, leafHash, rootOf } from './merkle.ts';
+import { EMPTY_RANGE, extend, rootOf } from './merkle.ts';
 import { openFile } from './open-file.ts';
 import { keyPathOf } from './signing-key.ts';
 import { type Connection, run, sqlFor } from './tables.ts';
@@ -150,7 +152,7 @@ const object = z.record(z.string(), z.json());
 
 /** Adds a line to the book; gives how many entries there are by then. */
 const adder = (db: Connection): ((line: ArchiveLine) => number) => {
-  const insert = db.prepare('insert into entries (position, entry, content, leaf) values (?, ?, ?, ?)');
+  const insert = entryInserter(db);
   let [position, paper] = [0, 0];
   return (line) => {
     if ('refused' in line) run(db, sqlFor.insertInto('set_aside').values(line.refused));
@@ -161,7 +163,7 @@ const adder = (db: Connection): ((line: ArchiveLine) => number) => {
     } else {
       const { sequence: _, recordedtime: __, via: ___, ...said } = object.parse(parsed(line.entry));
       position += 1;
-      insert.run(position, line.entry, sha256(canonicalJson(said)), leafHash(line.entry));
+      insert(position, line.entry, sha256(canonicalText(said)), said);
     }
     return position;
   };

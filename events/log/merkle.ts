@@ -19,7 +19,15 @@ export const leafHash = (content: string | Uint8Array): string =>
   sha256(typeof content === 'string' ? `\0${content}` : Buffer.concat([ZERO, content]));
 
 /** SHA-256(0x01 ‖ left ‖ right). */
-export const nodeHash = (left: string, right: string): string => sha256(Buffer.from(`01${left}${right}`, 'hex'));
+export const nodeHash = (left: string, right: string): string => {
+  // One buffer for all: millions of nodes are hashed one after the other. What is no hash is not taken for one.
+  if (node.write(left, 1, 32, 'hex') !== 32 || node.write(right, 33, 32, 'hex') !== 32) {
+    return sha256(Buffer.from(`01${left}${right}`, 'hex'));
+  }
+  return sha256(node);
+};
+
+const node = Buffer.alloc(65, 1);
 
 const ZERO = Buffer.of(0);
 

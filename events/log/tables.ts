@@ -3,26 +3,18 @@
  * open connection runs it, so nothing awaits inside a transaction. The appender has prepared statements of its own.
  */
 import type Database from 'better-sqlite3';
-import {
-  type Compilable,
-  DummyDriver,
-  type GeneratedAlways,
-  Kysely,
-  SqliteAdapter,
-  SqliteIntrospector,
-  SqliteQueryCompiler,
-} from 'kysely';
+import { type Compilable, DummyDriver, Kysely, SqliteAdapter, SqliteIntrospector, SqliteQueryCompiler } from 'kysely';
 
 export interface Tables {
-  /** The log. `entry` is the only stored copy; `id`, `type` and `subject` are worked out from it by the database. */
+  /** The log. `entry` is what was said; the last three are read from it for look-ups (`columns.ts`, format 3). */
   readonly entries: {
     readonly position: number;
     readonly entry: string;
     readonly content: string;
     readonly leaf: string;
-    readonly id: GeneratedAlways<string>;
-    readonly type: GeneratedAlways<string>;
-    readonly subject: GeneratedAlways<string | null>;
+    readonly id: string;
+    readonly subject: string | null;
+    readonly strikes: string | null;
   };
   /** What was refused at a door (R-27), exactly as said. */
   readonly set_aside: {

@@ -2,7 +2,7 @@
 import { sha256 } from '../../shared/fingerprint.ts';
 import { chainOf } from './set-aside.ts';
 import { type Connection, sqlFor, type Tables } from './tables.ts';
-import type { Tell } from './verify-entries.ts';
+import type { Tell } from './verify-roots.ts';
 
 /** How many papers there are. */
 export const checkPapers = (db: Connection, tell: Tell): number => {

@@ -2,80 +2,111 @@
 import { canonicalJson, sha256 } from '../../shared/fingerprint.ts';
 import { parseInstant } from '../../shared/instant.ts';
 import { isCanonical, type Json, saidIn } from './canonical-text.ts';
-import { type CompactRange, grow, leafHash, rootOf } from './merkle.ts';
+import { type Columns, columnsOf } from './columns.ts';
+import { growingTree } from './growing-tree.ts';
+import { type CompactRange, leafHash } from './merkle.ts';
+import { plainText } from './plain-text.ts';
 import type { Connection } from './tables.ts';
+import type { Continued } from './verify-names.ts';
+import { type SaidRoot, saidRoots, type Tell } from './verify-roots.ts';
 
-/** Reports a problem at a position; null where it is not about one entry. */
-export type Tell = (position: number | null, problem: string) => void;
-
-/** A root that something said the log had at a position. */
-export interface SaidRoot {
-  /** Position of the entry that says so; null for the checkpoint. */
-  readonly by: number | null;
-  readonly position: number;
-  readonly root: string;
-  readonly who: string;
+/** What the check of the rows comes to. */
+export interface Checked extends CompactRange {
+  /** The entries that say this file goes on as another book. */
+  readonly continued: readonly Continued[];
 }
 
-/** Checks every entry; gives the tree that the rows make. */
-export const checkEntries = (db: Connection, saidElsewhere: readonly SaidRoot[], tell: Tell): CompactRange => {
-  const said = [...saidElsewhere, ...rootsSaidInside(db)].sort((a, b) => a.position - b.position);
+/**
+ * Checks every entry in one pass; gives the tree that the rows make. For nearly every row one reading of its characters
+ * (`plain-text.ts`) tells that it is canonical and gives what the writer said, so it need not be parsed and written again:
+ * the hash of that half is the content hash, the hash of the whole is the leaf, and both are taken of the stored text itself.
+ */
+export const checkEntries = (db: Connection, saidElsewhere: readonly SaidRoot[], tell: Tell): Checked => {
   const paper = db.prepare<[string]>('select 1 from papers where hash = ?');
-  const peaks: string[] = [];
-  let size = 0;
+  const hasPaper = (hash: string): boolean => paper.get(hash) !== undefined;
+  const tree = growingTree();
+  const said = saidRoots(tree, saidElsewhere, tell);
+  const times = risingTimes(tell);
+  const continued: Continued[] = [];
   let last = 0;
-  let recorded = Number.NEGATIVE_INFINITY;
-  let recordedText = '';
-  let next = 0;
-  const checkSaid = (): void => {
-    for (let each = said[next]; each !== undefined && each.position <= size; each = said[++next]) {
-      if (each.root !== rootOf({ size, peaks })) {
-        tell(
-          each.by,
-          `${each.who} says another root for position ${each.position} than the log gives: an entry up to there was changed`,
-        );
-      }
+  const special = (entry: Json, position: number): void => {
+    if (entry.via !== undefined || !isJson(entry.data)) return;
+    const { root, ref, position: of, book, newKey } = entry.data;
+    const isSheet = entry.type === 'sheet-issued';
+    if (typeof of === 'number' && typeof root === 'string') {
+      said.add({
+        by: position,
+        position: of,
+        root,
+        who: isSheet ? `the issued set ${String(ref)}` : 'the continued book',
+      });
     }
+    if (!isSheet) continued.push({ position, source: entry.source, from: book, at: of, newKey });
   };
-  checkSaid();
-  for (const [position, text, content, keptLeaf] of rowsOf(db)) {
+  for (const row of rowsOf(db)) {
+    const [position, stored, , keptLeaf] = row;
     if (position !== last + 1) tell(last + 1, `the entry at position ${last + 1} is missing`);
     last = position;
-    const leaf = leafHash(text);
-    grow(peaks, size, leaf);
-    size += 1;
+    const leaf = leafHash(stored);
+    tree.add(leaf);
+    const plain = typeof stored === 'string' ? plainText(stored) : undefined;
+    const isPlain = plain !== undefined && !SPECIAL.has(plain.type);
+    const parsed = isPlain ? undefined : parsedText(stored);
     if (leaf !== keptLeaf) {
       tell(position, 'its text does not give the fingerprint (leaf) kept beside it: one of the two was changed');
+    } else if (isPlain) {
+      const problem = besideProblem(plain, row);
+      if (problem === undefined) times.check(plain.recordedtime, position);
+      else tell(position, problem);
     } else {
-      const entry = textProblem(text, position, content);
+      const entry = textProblem(parsed, row);
       if (typeof entry === 'string') tell(position, entry);
       else {
-        // A batch is recorded at one time: the same text is not read again.
-        if (entry.recordedtime !== recordedText) {
-          const time = parseInstant(String(entry.recordedtime));
-          if (!time.ok) tell(position, 'its recorded time is not a time');
-          else if (time.value < recorded) tell(position, 'it was recorded before the entry ahead of it');
-          else {
-            recorded = time.value;
-            if (typeof entry.recordedtime === 'string') recordedText = entry.recordedtime;
-          }
-        }
-        checkSheets(entry, position, (hash) => paper.get(hash) !== undefined, tell);
+        times.check(String(entry.recordedtime), position);
+        checkSheets(entry, position, hasPaper, tell);
       }
     }
-    checkSaid();
+    if (isJson(parsed?.value) && SPECIAL.has(String(parsed.value.type))) special(parsed.value, position);
+    said.check();
   }
-  for (const each of said.slice(next)) {
-    tell(each.by, `${each.who} speaks of position ${each.position}, but the log ends at ${size}`);
-  }
-  return { size, peaks };
+  said.end(db);
+  return { size: tree.size(), peaks: tree.peaks(), continued };
 };
 
-/** Position, text, content hash and leaf of one row. The text stays bytes where it is not clean UTF-8. */
-type Row = readonly [position: number, text: string | Uint8Array, content: string, leaf: string];
+/** Kinds that say something of the log itself. */
+const SPECIAL = new Set(['sheet-issued', 'book-continued']);
+
+/** Recorded times never go back. A batch is recorded at one time: the same text is not read again. */
+const risingTimes = (tell: Tell) => {
+  let recorded = Number.NEGATIVE_INFINITY;
+  let before = '';
+  return {
+    check: (text: string, position: number): void => {
+      if (text === before) return;
+      const time = parseInstant(text);
+      if (!time.ok) tell(position, 'its recorded time is not a time');
+      else if (time.value < recorded) tell(position, 'it was recorded before the entry ahead of it');
+      else {
+        recorded = time.value;
+        before = text;
+      }
+    },
+  };
+};
+
+/** One row. The text stays bytes where it is not clean UTF-8. */
+type Row = readonly [
+  position: number,
+  text: string | Uint8Array,
+  content: string,
+  leaf: string,
+  id: string,
+  subject: string | null,
+  strikes: string | null,
+];
 
 const PAGE = 1_000;
-const COLUMNS = 'position, entry, content, leaf';
+const COLUMNS = 'position, entry, content, leaf, id, subject, strikes';
 
 /**
  * Every row in order, in constant memory. Whole pages at once are several times faster than row by row; where a damaged
@@ -87,9 +118,9 @@ function* rowsOf(db: Connection): Generator<Row, void> {
   const bytes = db.prepare<[number], Uint8Array>('select cast(entry as blob) from entries where position = ?').pluck();
   // A broken character must not pass for its replacement.
   const faithful = (row: Row): Row => {
-    const [position, text, content, leaf] = row;
+    const [position, text, content, leaf, id, subject, strikes] = row;
     const isClean = typeof text === 'string' && !text.includes('\ufffd');
-    return isClean ? row : [position, bytes.get(position) ?? '', content, leaf];
+    return isClean ? row : [position, bytes.get(position) ?? '', content, leaf, id, subject, strikes];
   };
   for (let after = Number.MIN_SAFE_INTEGER; ; ) {
     let rows: Row[];
@@ -106,24 +137,40 @@ function* rowsOf(db: Connection): Generator<Row, void> {
   }
 }
 
-/** The entry, or what is wrong with its stored text. */
-const textProblem = (stored: string | Uint8Array, position: number, content: string): Json | string => {
-  let text: string;
-  let value: unknown;
+/** The text of a row and what it parses to; undefined where it is not readable JSON. */
+const parsedText = (stored: string | Uint8Array): { text: string; value: unknown } | undefined => {
   try {
-    text =
+    const text =
       typeof stored === 'string' ? stored : new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(stored);
-    value = JSON.parse(text);
+    return { text, value: JSON.parse(text) };
   } catch {
-    return 'its text is not readable JSON';
+    return undefined;
   }
+};
+
+/** The entry, or what is wrong with its stored text. */
+const textProblem = (parsed: { text: string; value: unknown } | undefined, row: Row): Json | string => {
+  if (parsed === undefined) return 'its text is not readable JSON';
+  const { text, value } = parsed;
   if (!isJson(value)) return 'its text is not a JSON object';
   if (!isCanonical(value, text)) return 'its text is not in canonical form';
-  if (sha256(saidIn(value, text)) !== content) {
+  const said = saidIn(value, text);
+  return besideProblem({ ...columnsOf(value), said, sequence: value.sequence }, row) ?? value;
+};
+
+/** Whether what is kept beside the text is what the text gives. */
+const besideProblem = (
+  text: Columns & { readonly said: string; readonly sequence: unknown },
+  [position, , content, , id, subject, strikes]: Row,
+): string | undefined => {
+  if (sha256(text.said) !== content) {
     return 'what the writer said does not give the content hash kept beside it: one of the two was changed';
   }
-  if (value.sequence !== String(position).padStart(10, '0')) return 'its sequence number is not its position';
-  return value;
+  if (text.sequence !== String(position).padStart(10, '0')) return 'its sequence number is not its position';
+  if (id !== text.id || subject !== text.subject || strikes !== text.strikes) {
+    return 'the id, cow or struck entry kept beside it is not the one in its text: it would be looked for in vain';
+  }
+  return undefined;
 };
 
 /** An issued sheet names the hash of its rows and of its paper; both must be here. A peer's papers are with the peer. */
@@ -138,31 +185,6 @@ const checkSheets = (entry: Json, position: number, hasPaper: (hash: string) => 
     if (!hasPaper(String(sheet.pdfHash))) {
       tell(position, `the paper of its sheet "${name}" is not kept in this book`);
     }
-  }
-};
-
-/** The roots that issued sheets and continued books name; a peer's are of the peer's own log. */
-const rootsSaidInside = (db: Connection): SaidRoot[] =>
-  db
-    .prepare<[], { position: number; entry: string }>(
-      `select position, entry from entries
-       where instr(entry, '"type":"sheet-issued"') > 0 or instr(entry, '"type":"book-continued"') > 0`,
-    )
-    .all()
-    .flatMap(({ position: by, entry }) => {
-      const value = readable(entry);
-      if (!isJson(value) || value.via !== undefined || !isJson(value.data)) return [];
-      const { position, root, ref } = value.data;
-      if (typeof position !== 'number' || typeof root !== 'string') return [];
-      if (value.type === 'sheet-issued') return [{ by, position, root, who: `the issued set ${String(ref)}` }];
-      return value.type === 'book-continued' ? [{ by, position, root, who: 'the continued book' }] : [];
-    });
-
-const readable = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
   }
 };
 

@@ -5,7 +5,7 @@
 import { originOf } from './head.ts';
 import { verifierKey } from './note.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
-import type { Tell } from './verify-entries.ts';
+import type { Tell } from './verify-roots.ts';
 
 interface Name {
   readonly book: string;
@@ -14,7 +14,8 @@ interface Name {
   readonly after: number;
 }
 
-interface Continued {
+/** An entry of this very book that says it goes on from another. */
+export interface Continued {
   readonly position: number;
   readonly source: unknown;
   readonly from: unknown;
@@ -23,9 +24,8 @@ interface Continued {
 }
 
 /** Gives the sentences on the keys, oldest first; none where there has only been one. */
-export const checkNames = (db: Connection, tell: Tell): string[] => {
+export const checkNames = (db: Connection, entries: readonly Continued[], tell: Tell): string[] => {
   const names = namesOf(db);
-  const entries = continuedIn(db);
   const said = new Map(entries.map((entry) => [entry.source, entry]));
   for (const [index, name] of names.entries()) {
     const before = names[index - 1];
@@ -57,17 +57,3 @@ const keyOf = ({ book, key }: Name): string => verifierKey(originOf(book), Buffe
 /** Every name the file has gone by, oldest first. */
 export const namesOf = (db: Connection): Name[] =>
   all(db, sqlFor.selectFrom('books').select(['book', 'key', 'after']).orderBy('number'));
-
-/** What came through a peer is about the peer's own file. */
-const continuedIn = (db: Connection): Continued[] =>
-  db
-    .prepare<[], Continued>(
-      `select position, json_extract(entry, '$.source') as source, json_extract(entry, '$.data.book') as "from",
-         json_extract(entry, '$.data.position') as at, json_extract(entry, '$.data.newKey') as newKey
-       from entries
-       where instr(entry, '"type":"book-continued"') > 0 and json_valid(entry)
-         and json_extract(entry, '$.type') = 'book-continued' and json_extract(entry, '$.via') is null
-       order by position`,
-    )
-    .all()
-    .map((row) => ({ ...row, newKey: row.newKey ?? undefined }));

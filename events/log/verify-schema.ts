@@ -2,7 +2,7 @@
 import Database from 'better-sqlite3';
 import type { Format } from './formats.ts';
 import type { Connection } from './tables.ts';
-import type { Tell } from './verify-entries.ts';
+import type { Tell } from './verify-roots.ts';
 
 interface Part {
   readonly type: string;

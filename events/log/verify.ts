@@ -11,8 +11,9 @@ import { noteIsSignedBy, parseCheckpoint } from './note.ts';
 import { keyIsOpenToOthers, keyPathOf, type NoKey, readKey } from './signing-key.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
 import { checkPapers, checkSetAside } from './verify-beside.ts';
-import { checkEntries, type SaidRoot, type Tell } from './verify-entries.ts';
+import { type Checked, checkEntries } from './verify-entries.ts';
 import { checkNames } from './verify-names.ts';
+import type { SaidRoot, Tell } from './verify-roots.ts';
 import { checkSchema } from './verify-schema.ts';
 
 export interface VerifyReport {
@@ -55,7 +56,8 @@ export const verifyBook = (db: Connection, path: string, formats: readonly Forma
       checkpoint === undefined
         ? []
         : [{ by: null, position: checkpoint.size, root: checkpoint.root, who: "the book's last signed checkpoint" }];
-    const range = attempt('the log', { size: 0, peaks: [] }, () => checkEntries(db, signedRoot, tell));
+    const nothing: Checked = { size: 0, peaks: [], continued: [] };
+    const range = attempt('the log', nothing, () => checkEntries(db, signedRoot, tell));
     const root = rootOf(range);
     let signed = false;
     if (standing !== undefined) {
@@ -66,7 +68,7 @@ export const verifyBook = (db: Connection, path: string, formats: readonly Forma
         notes.push('This is a rehearsal: its clock is fixed and its key is known to everybody, so it proves nothing.');
       }
     }
-    notes.push(...attempt('what this file has been called', [], () => checkNames(db, tell)));
+    notes.push(...attempt('what this file has been called', [], () => checkNames(db, range.continued, tell)));
     const papers = attempt('the printed papers', 0, () => checkPapers(db, tell));
     const setAside = attempt('what was set aside', 0, () => checkSetAside(db, standing?.head.chain ?? '', tell));
     notes.push(

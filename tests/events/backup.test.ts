@@ -3,11 +3,10 @@ import { spawn } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { openBookAs } from '../../events/book.ts';
 import { KINDS } from '../../events/kinds.ts';
 import { backupBook, restoreBook } from '../../events/log/backup.ts';
-import { FORMATS } from '../../events/log/formats.ts';
 import { bare, dose, folder, handClock, newPath, opened, passed, rehearsalClock } from './a-book.ts';
+import { putBackInto } from './older-book.ts';
 
 const clock = handClock();
 
@@ -175,9 +174,10 @@ describe('restore', () => {
 
   test('of an older format brings it up to date, and leaves no copy about', async () => {
     const old = newPath();
-    const book = openBookAs(old, { clock, create: true }, FORMATS.slice(0, 1));
+    const book = opened(old, { clock });
     book.record([dose('a', '412')]);
     book.close();
+    putBackInto(1, old);
     const to = newPath();
     await restoreBook(old, to, clock);
     expect(opened(to).verify()).toMatchObject({ ok: true, signed: true, position: 2 });

@@ -71,7 +71,10 @@ describe('inclusion', () => {
     ['the root', (proof) => ({ ...proof, root: '0'.repeat(64) })],
     ['the size', (proof) => ({ ...proof, treeSize: 8 })],
     ['the key', (proof) => ({ ...proof, verifierKey: aBook(1).verifierKey })],
-    ['a letter of the key', (proof) => ({ ...proof, verifierKey: proof.verifierKey.replace(/.$/, 'A') })],
+    [
+      'a letter of the key',
+      (proof) => ({ ...proof, verifierKey: proof.verifierKey.replace(/.$/, (last) => (last === 'A' ? 'B' : 'A')) }),
+    ],
     [
       'the size that the checkpoint says',
       (proof) => ({ ...proof, checkpoint: proof.checkpoint.replace(/\n\d+\n/, '\n9\n') }),

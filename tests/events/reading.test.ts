@@ -65,10 +65,11 @@ describe('reading', () => {
     // As a newer version's entry would stand here: through the back door, at the next position.
     const entry = JSON.stringify({ ...dose('x', '413').said, type: 'hoof-trim' });
     const db = bare(path);
-    db.prepare('insert into entries (position, entry, content, leaf) values (2, ?, ?, ?)').run(
+    db.prepare('insert into entries (position, entry, content, leaf, id) values (2, ?, ?, ?, ?)').run(
       entry,
       sha256('x'),
       leafHash(entry),
+      'x',
     );
     db.prepare('update head set size = 2').run();
     book.record([dose('b', '414')]);

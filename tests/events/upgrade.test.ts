@@ -4,7 +4,9 @@ import Database from 'better-sqlite3';
 import { expect, onTestFinished, test } from 'vitest';
 import { type BookOptions, openBookAs } from '../../events/book.ts';
 import { FORMATS, type Format } from '../../events/log/formats.ts';
-import { bare, dose, handClock, newPath, opened } from './a-book.ts';
+import { readRelayed } from '../../events/relay.ts';
+import { bare, dose, handClock, line, newPath, opened, strike } from './a-book.ts';
+import { putBackInto } from './older-book.ts';
 
 const LATEST = FORMATS.at(-1)?.format ?? 0;
 
@@ -97,12 +99,98 @@ test('a new book is made like an upgraded one, table for table', () => {
   expect(layout(new Database(file, { readonly: true }))).toEqual(layout(new Database(fresh, { readonly: true })));
 });
 
-test('a book of format 1 gets its tables of devices and peers, and verifies', () => {
+/** A closed book as it was in that format, with a strike, an official number with spaces, and a refused line. */
+const bookOfFormat = (format: number) => {
   const file = newPath();
-  const first = openBookAs(file, { clock: handClock(), create: true }, FORMATS.slice(0, 1));
-  first.record([dose('a', '412')]);
-  first.close();
   const book = opened(file);
-  expect(book.verify()).toMatchObject({ ok: true, problems: [], position: 1 });
+  book.record([dose('a', '412'), dose('b', '999 000000000413'), strike('s', 'a'), line('{"subject":"77"')]);
+  book.record([dose('c', '412')], 'laptop');
+  const was = { head: book.head(), known: book.read(), checkpoint: book.checkpoint(), rows: book.rows(0, 10) };
+  book.close();
+  putBackInto(format, file);
+  return { file, was };
+};
+
+test('a book of format 1 gets its tables of devices and peers, and verifies', () => {
+  const book = opened(bookOfFormat(1).file);
+  expect(book.verify()).toMatchObject({ ok: true, problems: [], position: 4 });
   expect(book.devices.list()).toEqual([]);
+});
+
+test.each([1, 2])('a book of format %i keeps every row, and its look-ups find what they found', (format) => {
+  const { file, was } = bookOfFormat(format);
+  const book = opened(file);
+  expect(bare(file).pragma('user_version', { simple: true })).toBe(LATEST);
+  expect({ head: book.head(), known: book.read(), checkpoint: book.checkpoint(), rows: book.rows(0, 10) }).toEqual(was);
+  expect(book.verify()).toMatchObject({ ok: true, problems: [], signed: true, position: 4, setAside: 1 });
+  expect(book.entriesOf(['999000000000413']).map(({ position }) => position)).toEqual([2]);
+  expect(book.entriesOf(['412']).map(({ position }) => position)).toEqual([1, 4]);
+  expect(book.find('b').map(({ position }) => position)).toEqual([2]);
+  expect(book.record([dose('a', '412'), dose('b', '999 000000000413'), dose('d', '414')])).toMatchObject([
+    { outcome: 'already-known', position: 1, struck: true },
+    { outcome: 'already-known', position: 2 },
+    { outcome: 'recorded', position: 5 },
+  ]);
+  expect(book.verify()).toMatchObject({ ok: true, problems: [], position: 5 });
+});
+
+test('the columns of an upgraded book are those that it would have been written with', () => {
+  const { file } = bookOfFormat(2);
+  opened(file).close();
+  const columns = (db: Database.Database) =>
+    db.prepare('select position, id, subject, strikes from entries order by position').all();
+  expect(columns(bare(file))).toEqual([
+    { position: 1, id: 'a', subject: '412', strikes: null },
+    { position: 2, id: 'b', subject: '999000000000413', strikes: null },
+    { position: 3, id: 's', subject: null, strikes: 'a' },
+    { position: 4, id: 'c', subject: '412', strikes: null },
+  ]);
+});
+
+test('whatever another version put into an entry, the step and the appender read the same columns from it', () => {
+  const relayed = [
+    { id: 'n', type: 'hoof-trim', subject: 412 },
+    { id: 'big', type: 'hoof-trim', subject: 1e20 },
+    { id: 'half', type: 'hoof-trim', subject: 1.5 },
+    { id: 'list', type: 'hoof-trim', subject: ['412'] },
+    { id: 'none', type: 'hoof-trim', subject: null },
+    { id: 'yes', type: 'hoof-trim', subject: true },
+    { id: 'quote', type: 'o\'clock "x" \\ \u00e9 🐄', subject: ' 4 1 2 ' },
+    { id: 's1', type: 'entry-struck', data: { entry: 412 } },
+    { id: 's2', type: 'entry-struck', data: 'n' },
+    { id: 's3', type: 'entry-struck', data: { entry: 'n' } },
+    { id: 's4', type: 'entry-unstruck', data: { entry: 'n' } },
+  ];
+  const file = newPath();
+  const book = opened(file);
+  book.adoptFarm('a farm');
+  book.relay(
+    relayed.map((value) => readRelayed(value)),
+    'laptop',
+  );
+  expect(book.verify()).toMatchObject({ ok: true, position: relayed.length });
+  book.close();
+  const columns = () =>
+    bare(file).prepare('select position, id, subject, strikes from entries order by position').all();
+  const was = columns();
+  putBackInto(2, file);
+  opened(file).close();
+  expect(columns()).toEqual(was);
+});
+
+test('before a book of format 2 is changed, a copy of it as it was is put beside it', () => {
+  const { file } = bookOfFormat(2);
+  opened(file).close();
+  const copy = bare(`${file}.before-format-${LATEST}`);
+  expect(copy.pragma('user_version', { simple: true })).toBe(2);
+  expect(copy.prepare('select count(*) from entries').pluck().get()).toBe(4);
+  const sql = copy.prepare(`select sql from sqlite_schema where name = 'entries'`).pluck().get();
+  expect(String(sql)).toContain('generated');
+});
+
+test('a program of format 2 refuses a book of format 3 and does not touch it', () => {
+  const { file } = oldBook();
+  const was = fs.readFileSync(file);
+  expect(() => openedAs(file, FORMATS.slice(0, 2))).toThrow(/is of format 3.*up to format 2/);
+  expect(fs.readFileSync(file)).toEqual(was);
 });

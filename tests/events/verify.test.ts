@@ -4,6 +4,7 @@ import type Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { openBook } from '../../events/book.ts';
 import { KINDS } from '../../events/kinds.ts';
+import { columnsOf } from '../../events/log/columns.ts';
 import { signedCheckpoint } from '../../events/log/head.ts';
 import { EMPTY_RANGE, extend, leafHash, rootOf } from '../../events/log/merkle.ts';
 import { keyFromSeed } from '../../events/log/signing-key.ts';
@@ -129,12 +130,10 @@ const rewrite = (
     const was = db.prepare<[number], string>('select entry from entries where position = ?').pluck().get(position);
     const entry = asText(change(JSON.parse(was ?? '{}')));
     const { sequence: _, recordedtime: __, via: ___, ...writers } = JSON.parse(entry);
-    db.prepare('update entries set entry = ?, content = ?, leaf = ? where position = ?').run(
-      entry,
-      sha256(canonicalJson(writers)),
-      leafHash(entry),
-      position,
-    );
+    const { id, subject, strikes } = columnsOf(writers);
+    db.prepare(
+      'update entries set entry = ?, content = ?, leaf = ?, id = ?, subject = ?, strikes = ? where position = ?',
+    ).run(entry, sha256(canonicalJson(writers)), leafHash(entry), id, subject, strikes, position);
   });
 
 /** Makes the head fit the entries again; gives what a checkpoint of it would say. */
@@ -243,6 +242,68 @@ describe('an entry rewritten with hashes to match', () => {
       db.prepare('update entries set content = ? where position = 20').run(sha256('x')),
     );
     expect(book.verify().problems).toEqual([{ position: 20, problem: expect.stringContaining('content hash') }]);
+  });
+});
+
+describe('what is kept beside an entry’s text to find it by', () => {
+  test.each([
+    ['another id', `id = 'other'`, 20],
+    ['no id', `id = ''`, 20],
+    ['another cow', `subject = '999'`, 20],
+    ['no cow', 'subject = null', 20],
+    ['a cow in other letters', `subject = subject || ' '`, 20],
+    ['a strike of another entry', `strikes = 'd4'`, 13],
+    ['a strike of nothing', 'strikes = null', 13],
+    ['a strike where there is none', `strikes = 'd4'`, 20],
+    ['a strike by an issued sheet', `strikes = 'd4'`, 31],
+  ])('%s than the text says is named at its position', (_, change, position) => {
+    const book = fullBook();
+    behindTheGuards(book.path, (db) => db.exec(`update entries set ${change} where position = ${position}`));
+    expect(book.verify().problems).toEqual([
+      { position, problem: expect.stringContaining('kept beside it is not the one') },
+    ]);
+  });
+});
+
+describe('roots that entries say', () => {
+  const sheetOf = (book: ReturnType<typeof fullBook>, position: number, root: string) =>
+    book.recordOwn('sheet-issued', { ...KINDS['sheet-issued'].example, position, root, sheets: [] });
+  const rootsOf = (book: ReturnType<typeof fullBook>) => {
+    const rows = book.rows(0, 10_000);
+    return (size: number) =>
+      rootOf(
+        extend(
+          EMPTY_RANGE,
+          rows.slice(0, size).map(({ entry }) => leafHash(entry)),
+        ),
+      );
+  };
+
+  test('of long before are checked as those of just before', () => {
+    const book = fullBook();
+    for (let batch = 0; batch < 5; batch += 1)
+      book.record(Array.from({ length: 1_000 }, (_, index) => dose(`m${batch}-${index}`, '412')));
+    const rootAt = rootsOf(book);
+    for (const position of [0, 1, 20, 5_000]) sheetOf(book, position, rootAt(position));
+    expect(book.verify()).toMatchObject({ ok: true, problems: [], position: 5_035 });
+    for (const position of [0, 1, 20, 5_000]) sheetOf(book, position, 'a'.repeat(64));
+    expect(book.verify().problems).toEqual(
+      [0, 1, 20, 5_000].map((position, index) => ({
+        position: 5_036 + index,
+        problem: expect.stringContaining(`says another root for position ${position} than`),
+      })),
+    );
+  }, 30_000);
+
+  test('of later are checked when the log is there, and of never are named', () => {
+    const book = fullBook();
+    sheetOf(book, 33, 'a'.repeat(64));
+    book.record([dose('later', '412')]);
+    sheetOf(book, 99, 'a'.repeat(64));
+    expect(book.verify().problems).toEqual([
+      { position: 32, problem: expect.stringContaining('says another root for position 33 than') },
+      { position: 34, problem: expect.stringContaining('speaks of position 99, but the log ends at 34') },
+    ]);
   });
 });
 
