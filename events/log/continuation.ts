@@ -1,8 +1,8 @@
 /** What a book shows to somebody who knew it before, and how a book without a farm comes to one. */
 import { UserProblem } from '../../shared/refusal.ts';
 import { readHead, writeHead } from './head.ts';
-import { consistencyProof, EMPTY_RANGE, extend, rootOf } from './merkle.ts';
 import type { Connection } from './tables.ts';
+import { pathBetween, rootOfFirst } from './tiles.ts';
 
 export interface Continuation {
   readonly oldSize: number;
@@ -16,17 +16,13 @@ export interface Continuation {
 /** Shows that the log of `size` entries continues the one of `oldSize`. Undefined where the log is not that long. */
 export const continuationOf = (db: Connection, oldSize: number, size: number): Continuation | undefined =>
   db.transaction((): Continuation | undefined => {
-    if (oldSize > size || size > readHead(db).size) return undefined;
-    const leaves = db
-      .prepare<[number], string>('select leaf from entries where position <= ? order by position')
-      .pluck()
-      .all(size);
+    if (oldSize < 0 || oldSize > size || size > readHead(db).size) return undefined;
     return {
       oldSize,
-      oldRoot: rootOf(extend(EMPTY_RANGE, leaves.slice(0, oldSize))),
+      oldRoot: rootOfFirst(db, oldSize),
       size,
-      root: rootOf(extend(EMPTY_RANGE, leaves)),
-      path: consistencyProof(leaves, oldSize),
+      root: rootOfFirst(db, size),
+      path: pathBetween(db, oldSize, size),
     };
   })();
 

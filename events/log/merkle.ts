@@ -56,7 +56,7 @@ export const rootOf = (range: CompactRange): string =>
 const rootOver = (leaves: readonly string[]): string => rootOf(extend(EMPTY_RANGE, leaves));
 
 /** The largest power of two below `size`, where RFC 6962 splits a tree. */
-const splitOf = (size: number): number => {
+export const splitOf = (size: number): number => {
   let split = 1;
   while (split * 2 < size) split *= 2;
   return split;

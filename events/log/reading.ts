@@ -19,6 +19,10 @@ export interface Known {
   readonly chain: string;
 }
 
+/** Another text after every change to what is known: an entry recorded, or one set aside. */
+export const changesOf = ({ position, root, chain }: Pick<Known, 'position' | 'root' | 'chain'>): string =>
+  `${position} ${root} ${chain}`;
+
 export interface UpTo {
   readonly position?: number;
   readonly knownAt?: Instant;
