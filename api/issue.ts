@@ -33,7 +33,12 @@ export const contentOf = (views: Views, sheet: PrintedName): unknown =>
   sheet === 'office' ? { alerts: views.alerts, doubts: views.doubts } : views.sheets[sheet];
 
 /** What the paper says of itself. */
-export const marksOf = (book: Book, tonight: Tonight, ref: string | null, replaces?: string): PaperMarks => ({
+export const marksOf = (
+  book: Book,
+  tonight: Pick<Tonight, 'position' | 'root'>,
+  ref: string | null,
+  replaces?: string,
+): PaperMarks => ({
   ref,
   bookId: book.bookId,
   position: tonight.position,

@@ -30,6 +30,8 @@ export interface Tonight {
   readonly views: Views;
   readonly position: number;
   readonly root: string;
+  /** Chain of what was set aside. */
+  readonly chain: string;
   readonly entries: readonly Entry[];
   readonly asides: readonly Aside[];
 }
@@ -39,12 +41,17 @@ export interface Knowledge {
   readonly known: Known;
   readonly position: number;
   readonly root: string;
+  /** Chain of what was set aside. */
+  readonly chain: string;
   readonly entries: readonly Entry[];
   readonly asides: readonly Aside[];
 }
 
 /** What each open book said when it was last asked: what came since is read and folded, and no more. */
 const last = new WeakMap<Book, Read & Knowledge>();
+
+/** True where the book was read already: going on from there is quick. */
+export const isKnowing = (book: Book): boolean => last.has(book);
 
 export const knowledgeOf = (book: Book, question: Pick<Question, 'knownAt' | 'position'> = {}): Knowledge => {
   if (question.knownAt === undefined && question.position === undefined) {
@@ -77,7 +84,7 @@ export const tonight = (book: Book, question: Question = {}): Tonight =>
 
 /** The same from what was read already; `now` is when the asking is done where the question does not say. */
 export const tonightFrom = (knowledge: Knowledge, question: Question, now: Instant): Tonight => {
-  const { position, root, entries, asides } = knowledge;
+  const { position, root, chain, entries, asides } = knowledge;
   const asOf = question.asOf ?? question.knownAt ?? now;
   const known = withAhead(knowledge.known, asOf);
   if (known.farm.schedule === undefined && (question.knownAt !== undefined || question.position !== undefined))
@@ -86,7 +93,7 @@ export const tonightFrom = (knowledge: Knowledge, question: Question, now: Insta
     );
   const milking = milkingAsked(known, question.milking ?? 'next', asOf, asides.length);
   const views = viewsAt(known, { milking, asOf, position });
-  return { known, milking, asOf, views, position, root, entries, asides };
+  return { known, milking, asOf, views, position, root, chain, entries, asides };
 };
 
 /** The milking a person names; `next` is the running one while no sheet is issued for it, else the one that starts next (R-04). */

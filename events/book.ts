@@ -21,7 +21,7 @@ import { openFile } from './log/open-file.ts';
 import { type OwnType, ownEntry } from './log/own-entry.ts';
 import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
-import { type Known, readFurther, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
+import { changesOf, type Known, readFurther, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
 import { rowsOfId, type SetAside, setAsideUnder } from './log/set-aside.ts';
 import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
@@ -36,7 +36,7 @@ export type { Device } from './log/devices.ts';
 export type { WentOn } from './log/go-on.ts';
 export type { OwnType } from './log/own-entry.ts';
 export type { Peer } from './log/peers.ts';
-export type { Known, UpTo } from './log/reading.ts';
+export { changesOf, type Known, type UpTo } from './log/reading.ts';
 export type { VerifyReport } from './log/verify.ts';
 
 export interface BookOptions {
@@ -186,7 +186,7 @@ const bookOn = (
     }),
     changes: reading(() => {
       const { size, root, chain } = readHead(db);
-      return `${size} ${root} ${chain}`;
+      return changesOf({ position: size, root, chain });
     }),
     secretFor: (purpose) => (rehearsal || named.key === undefined ? undefined : secretFrom(named.key, purpose)),
     claim: writing(() => undefined),

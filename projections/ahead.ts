@@ -20,6 +20,10 @@ export const withAhead = (known: Known, asOf: Instant): Known => {
   return more.length === 0 ? known : { ...known, asides: [...known.asides, ...more] };
 };
 
+/** Does anything lie ahead? Then what is said changes by the minute. */
+export const liesAhead = (known: Known, asOf: Instant): boolean =>
+  later(known.strikes.live, asOf + LEEWAY).some((entry) => entry.subject !== undefined);
+
 /** Those after a time: the last of a list in fold order. */
 const later = (live: readonly Entry[], time: number): readonly Entry[] => {
   const place = live.findLastIndex((entry) => entry.at <= time);

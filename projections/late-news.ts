@@ -26,9 +26,9 @@ export type MomentAt = (milking: Milking) => Moment;
 const heldCows = z.looseObject({ held: z.array(z.looseObject({ cow: z.string() })) });
 
 /** Within these days every cow is looked at; further back only those with a hold that reaches the milking. */
-const LOOKED_AT_WHOLE = 3 * DAY;
+export const LOOKED_AT_WHOLE = 3 * DAY;
 /** Milkings without a sheet are looked for this far back. */
-const NO_SHEET_LOOK_BACK = 60 * DAY;
+export const NO_SHEET_LOOK_BACK = 60 * DAY;
 
 /** R-31 and R-32 as of an instant. `momentAt` gives the moment of any milking. */
 export const tankAlerts = (

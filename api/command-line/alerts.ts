@@ -1,6 +1,6 @@
 /** The alerts that stand, said by every command that a person reads: what makes the paper on the wall wrong can't wait. */
 import type { Book } from '../../events/book.ts';
-import { tonight } from '../tonight.ts';
+import { sheetsTonight } from '../kept-sheets.ts';
 import { noticeLines } from './readable.ts';
 import { out } from './settings.ts';
 
@@ -11,7 +11,7 @@ export const sayAlerts = (book: Book, say: (line: string) => void = out): void =
 
 const alertsOf = (book: Book): readonly string[] => {
   try {
-    return noticeLines({ ...tonight(book).views, doubts: [] });
+    return noticeLines({ ...sheetsTonight(book).views, doubts: [] });
   } catch {
     return [];
   }

@@ -8,8 +8,9 @@ import { PRINTED_NAMES, type PrintedName, renderWall } from '../../print/sheets.
 import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { drawAll, type Issued, issue, marksOf } from '../issue.ts';
+import { type SheetsTonight, sheetsTonight } from '../kept-sheets.ts';
 import { toPrinter } from '../to-printer.ts';
-import { type Tonight, tonight } from '../tonight.ts';
+import { tonight } from '../tonight.ts';
 import { noticeLines, sheetLines } from './readable.ts';
 import { out, outJson, withBook } from './settings.ts';
 
@@ -55,8 +56,10 @@ const print = async (book: Book, options: Options): Promise<void> => {
   if (knownAt?.ok === false) throw new UserProblem(`--known-at: ${knownAt.problem}`, 2);
   // The book's name goes on the paper.
   if (options.issue === true) book.claim();
-  const answer = tonight(book, { milking: options.milking, knownAt: knownAt?.value });
-  const issued = options.issue === true ? await issue(book, answer) : undefined;
+  const question = { milking: options.milking, knownAt: knownAt?.value };
+  const whole = options.issue === true ? tonight(book, question) : undefined;
+  const issued = whole === undefined ? undefined : await issue(book, whole);
+  const answer = whole ?? sheetsTonight(book, question);
   const folder = options.out ?? (options.json === true && options.to === undefined ? undefined : 'sheets');
   const papers = folder === undefined ? [] : (issued?.papers ?? (await drawn(book, answer, options.sheet)));
   const files = folder === undefined ? [] : writePapers(folder, answer, papers);
@@ -72,7 +75,7 @@ const print = async (book: Book, options: Options): Promise<void> => {
   }
 };
 
-const drawn = async (book: Book, answer: Tonight, sheet: Options['sheet']): Promise<WrittenPaper[]> => {
+const drawn = async (book: Book, answer: SheetsTonight, sheet: Options['sheet']): Promise<WrittenPaper[]> => {
   const marks = marksOf(book, answer, null);
   if (sheet === 'wall') return [{ sheet, bytes: await renderWall(answer.views, marks) }];
   return drawAll(answer.views, marks, sheet === 'all' ? PRINTED_NAMES : [sheet]);
@@ -91,7 +94,7 @@ export const issuedLine = (issued: Issued): string => {
 };
 
 /** Writes each paper under a name that says milking and sheet; gives the names. */
-export const writePapers = (folder: string, answer: Tonight, papers: readonly WrittenPaper[]): string[] => {
+export const writePapers = (folder: string, answer: SheetsTonight, papers: readonly WrittenPaper[]): string[] => {
   const stem = answer.milking.id.replace(/[^0-9A-Za-z\u00c0-\uffff-]+/g, '-');
   try {
     fs.mkdirSync(folder, { recursive: true });
@@ -109,7 +112,7 @@ export const writePapers = (folder: string, answer: Tonight, papers: readonly Wr
 };
 
 const jsonOf = (
-  answer: Tonight,
+  answer: SheetsTonight,
   sheet: Options['sheet'],
   issued: Issued | undefined,
   files: readonly string[],

@@ -6,6 +6,7 @@ import { printedJson } from '../../print/json.ts';
 import { PRINTED_NAMES, type PrintedName, renderWall } from '../../print/sheets.ts';
 import { parseSheetRef } from '../../shared/sheet-ref.ts';
 import { drawAll, marksOf } from '../issue.ts';
+import { sheetsTonight } from '../kept-sheets.ts';
 import { tonight } from '../tonight.ts';
 import { whyJson } from '../why-json.ts';
 import type { Issuing } from './issuing.ts';
@@ -30,7 +31,7 @@ export const sheetRoutes = (book: Book, issuing: Issuing): readonly Route[] => [
     params: NONE,
     query: NONE,
     answers: { 200: { says: 'Its id and start', type: 'application/json', schema: anyJson } },
-    run: () => json(tonight(book).views.milking),
+    run: () => json(sheetsTonight(book).views.milking),
   }),
   route({
     method: 'get',
@@ -41,7 +42,7 @@ export const sheetRoutes = (book: Book, issuing: Issuing): readonly Route[] => [
     query: NONE,
     answers: { 200: { says: 'The sheet', type: PDF } },
     run: async ({ params: { date, name, sheet } }) => {
-      const answer = tonight(book, { milking: `${date}/${name}` });
+      const answer = sheetsTonight(book, { milking: `${date}/${name}` });
       const marks = marksOf(book, answer, null);
       if (sheet === 'wall') return pdf(await renderWall(answer.views, marks));
       const [paper] = await drawAll(answer.views, marks, [sheet]);
@@ -57,7 +58,7 @@ export const sheetRoutes = (book: Book, issuing: Issuing): readonly Route[] => [
     query: NONE,
     answers: { 200: { says: 'The rows', type: 'application/json', schema: anyJson } },
     run: ({ params: { date, name, sheet } }) => {
-      const whole = printed.parse(printedJson(tonight(book, { milking: `${date}/${name}` }).views));
+      const whole = printed.parse(printedJson(sheetsTonight(book, { milking: `${date}/${name}` }).views));
       if (sheet === 'all' || sheet === 'office') return json(whole);
       const names = sheet === 'wall' ? ['milk-hold', 'milking-plan'] : [sheet];
       return json({ ...whole, sheets: Object.fromEntries(names.map((each) => [each, whole.sheets[each]])) });
