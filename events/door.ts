@@ -50,12 +50,12 @@ const AHEAD = 5 * MINUTE;
 /** Name space of ids derived from content; made once for Byrebook. */
 const ID_SPACE = '8c1c9d0e-6f0b-4f5e-9a53-3d1f0b7c2e64';
 
-/** Reads one line of JSON at the door. */
-export const readLine = (text: string, settings: DoorSettings): Passed | TurnedAway => {
+/** Reads one line of JSON at the door. `parsed`: what JSON.parse gave for this very text, where somebody had to ask it. */
+export const readLine = (text: string, settings: DoorSettings, parsed?: unknown): Passed | TurnedAway => {
   if (text.length > LONGEST) {
     return turnAway(text, `the line is ${text.length} characters long; an entry has ${LONGEST} at most`);
   }
-  const json = parseStrictJson(text);
+  const json = parseStrictJson(text, parsed);
   return json.ok ? readFaithful(json.value, settings, text) : turnAway(text, json.problem);
 };
 

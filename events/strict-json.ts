@@ -19,9 +19,9 @@ const onDuplicateKey = ({ key }: { key: string }): never => {
   throw new Unfaithful(`"${key.slice(0, 40)}" is said twice in one object; say it once`);
 };
 
-/** The value of a JSON text, or one sentence on what is wrong with it. */
-export const parseStrictJson = (text: string): Result<unknown> => {
-  const plain = plainJson(text);
+/** The value of a JSON text, or one sentence on what is wrong with it. `parsed`: what JSON.parse gave for it, if known. */
+export const parseStrictJson = (text: string, parsed?: unknown): Result<unknown> => {
+  const plain = plainJson(text, parsed);
   return plain === undefined ? parseWithCare(text) : accepted(plain);
 };
 
@@ -30,10 +30,10 @@ export const parseStrictJson = (text: string): Result<unknown> => {
  * `parseWithCare` must look and find the words. In order is: as many members written as are there, and no number that is
  * long or has an exponent (fifteen digits always come through exactly).
  */
-const plainJson = (text: string): unknown => {
-  let value: unknown;
+const plainJson = (text: string, parsed: unknown): unknown => {
+  let value = parsed;
   try {
-    value = JSON.parse(text);
+    if (value === undefined) value = JSON.parse(text);
   } catch {
     return undefined;
   }

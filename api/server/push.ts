@@ -35,17 +35,20 @@ export const takePush = (
   const skew = deviceTime === undefined ? undefined : deviceTime - now;
   const settings = { source: caller.name, author: caller.name, now };
   const inBatch = new Set<string>();
-  const arrivals = batch.texts.map((text) => {
-    const arrival = readLine(text, settings);
+  const arrivals = batch.texts.map((text, index) => {
+    const arrival = readLine(text, settings, batch.values[index]);
     const byClock = clockRefusal(skew, now);
     if (arrival.outcome === 'refused')
       return aheadBy(arrival, now) === undefined ? arrival : { ...arrival, ...byClock };
-    if (isKnown(book, arrival)) return arrival;
     const { said } = arrival;
-    const sources = (entry: string): string[] =>
-      inBatch.has(entry) ? [caller.name] : book.find(entry).map((row) => sourceOf(row));
+    // Both count: an entry that is refused for its id in this batch is not the one in the book that has it.
+    const sources = (entry: string): string[] => [
+      ...(inBatch.has(entry) ? [caller.name] : []),
+      ...book.find(entry).map((row) => sourceOf(row)),
+    ];
     const refusal = byClock ?? unwritable(caller, said, sources);
-    if (refusal !== undefined) return turnedAway(arrival, refusal);
+    // Only what would be refused is looked for: what is known already may be said again by anybody.
+    if (refusal !== undefined) return isKnown(book, arrival) ? arrival : turnedAway(arrival, refusal);
     inBatch.add(said.id);
     return arrival;
   });
@@ -130,7 +133,7 @@ const aheadBy = ({ pointer, text }: TurnedAway, now: Instant): number | undefine
  * Reads a body that must be a JSON array of at most a thousand entries; nothing is kept of one that is not, the sender
  * has it. `split` parts it into the entries' own texts, where somebody needs them.
  */
-export const readBatch = async (body: Uint8Array, split?: (text: string) => Promise<string[]>): Promise<Batch> => {
+export const readBatch = (body: Uint8Array, split?: (text: string) => string[]): Batch => {
   let values: unknown;
   let text: string;
   try {
@@ -152,7 +155,7 @@ export const readBatch = async (body: Uint8Array, split?: (text: string) => Prom
     );
   }
   if (split === undefined) return { values, texts: [] };
-  const texts = await split(text);
+  const texts = split(text);
   if (texts.length !== values.length) {
     throw new RequestProblem('not-readable', 'The entries in the body cannot be told apart, so nothing was taken');
   }

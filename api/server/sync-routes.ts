@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { Book } from '../../events/book.ts';
 import { instantText, parseInstant } from '../../shared/instant.ts';
-import { saidTexts } from '../said-lines.ts';
+import { arrayTexts } from './array-texts.ts';
 import type { Counters } from './counters.ts';
 import { RequestProblem } from './problem.ts';
 import { MOST_ENTRIES, readBatch, takePush, takeRelay } from './push.ts';
@@ -45,7 +45,7 @@ export const syncRoutes = (
     run: async ({ request, caller, log }) => {
       demandType(request);
       const body = await bodyOf(request, caller.role === 'book' ? MOST_RELAYED : MOST_BYTES);
-      const batch = await readBatch(body, caller.role === 'book' ? undefined : textsOf);
+      const batch = readBatch(body, caller.role === 'book' ? undefined : arrayTexts);
       const deviceTime = timeSaid(request);
       refusals.check(caller.id);
       if (caller.role === 'book') meetBook(book, request);
@@ -226,15 +226,6 @@ const bodyOf = async (request: Request, most: number): Promise<Uint8Array> => {
     throw new RequestProblem('not-readable', 'The body broke off on the way, so nothing was taken; send it again');
   }
   return Buffer.concat(pieces);
-};
-
-const textsOf = async (text: string): Promise<string[]> => {
-  async function* once(): AsyncIterable<string> {
-    yield text;
-  }
-  const texts: string[] = [];
-  for await (const said of saidTexts(once())) texts.push(said.text);
-  return texts;
 };
 
 const timeSaid = (request: Request) => {

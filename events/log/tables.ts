@@ -110,15 +110,26 @@ export type Connection = Database.Database;
 
 export const all = <Row>(db: Connection, query: Compilable<Row>): Row[] => {
   const { sql, parameters } = query.compile();
-  return db.prepare<unknown[], Row>(sql).all(...parameters);
+  return prepared<Row>(db, sql).all(...parameters);
 };
 
 export const first = <Row>(db: Connection, query: Compilable<Row>): Row | undefined => {
   const { sql, parameters } = query.compile();
-  return db.prepare<unknown[], Row>(sql).get(...parameters);
+  return prepared<Row>(db, sql).get(...parameters);
 };
 
 export const run = (db: Connection, query: Compilable): void => {
   const { sql, parameters } = query.compile();
-  db.prepare(sql).run(...parameters);
+  prepared(db, sql).run(...parameters);
+};
+
+const statements = new WeakMap<Connection, Map<string, Database.Statement<unknown[]>>>();
+
+/** The statement of that text, prepared once for each connection: the same few texts come with every append. */
+const prepared = <Row>(db: Connection, sql: string): Database.Statement<unknown[], Row> => {
+  const known = statements.get(db) ?? new Map<string, Database.Statement<unknown[]>>();
+  statements.set(db, known);
+  const statement = known.get(sql) ?? db.prepare<unknown[]>(sql);
+  known.set(sql, statement);
+  return statement as Database.Statement<unknown[], Row>;
 };
