@@ -9,6 +9,7 @@ import { mentionsIn, type TurnedAway } from '../door.ts';
 import type { SaidAnyhow } from '../entry.ts';
 import { canonicalText, entryText, type Halves } from './canonical-write.ts';
 import { columnsOf } from './columns.ts';
+import { cowEntriesWriter } from './cow-entries.ts';
 import { type Head, readHead, signedCheckpoint, writeHead } from './head.ts';
 import { extend, leafHash, rootOf } from './merkle.ts';
 import { type Refused, setAside } from './set-aside.ts';
@@ -62,6 +63,7 @@ export interface AppenderSettings {
 
 export const appender = (db: Connection, { clock, bookId, key, newFarmId }: AppenderSettings): Appender => {
   const insert = entryInserter(db);
+  const listCows = cowEntriesWriter(db);
   const sameIds = db.prepare<[string], KnownRow>(
     'select position, id, content, subject from entries where id in (select value from json_each(?)) order by position',
   );
@@ -98,6 +100,7 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
           const range = extend(head, draft.leaves);
           const root = rootOf(range);
           const moved = draft.size > head.size && key !== undefined;
+          listCows(draft.size);
           writeHead(db, {
             ...head,
             ...range,

@@ -15,6 +15,7 @@ import { entryInserter } from './append.ts';
 import { type ArchiveHeader, type ArchiveLine, archiveHeader, archiveLine } from './archive.ts';
 import { goOnFrom, removeBook } from './backup.ts';
 import { canonicalText } from './canonical-write.ts';
+import { cowEntriesWriter } from './cow-entries.ts';
 import { FORMATS } from './formats.ts';
 import type { WentOn } from './go-on.ts';
 import { EMPTY_RANGE, extend, rootOf } from './merkle.ts';
@@ -140,6 +141,7 @@ const fill = async (db: Connection, lines: AsyncIterable<string>, header: Archiv
       `The archive does not hold what it says: ${position} entries of ${header.position}, or another root; it was changed or cut, so nothing was made of it`,
     );
   }
+  cowEntriesWriter(db)(position, true);
   const { chain, checkpoint } = header;
   run(
     db,

@@ -204,8 +204,22 @@ const THIRD: readonly string[] = [
    select position, entry, content, leaf, ${COLUMNS_IN_SQL} from entries_before order by position`,
   'drop table entries_before',
   'create index entries_of_id on entries (id)',
-  'create index entries_of_cow on entries (subject) where subject is not null',
   'create index strikes_of_entry on entries (strikes) where strikes is not null',
+  // Where each cow's entries stand, up to a position; it follows by thousands of entries at a time (`cow-entries.ts`).
+  `create table cow_entries (subject text not null, position integer not null, primary key (subject, position)) strict, without rowid`,
+  'create table cow_entries_up_to (one integer primary key check (one = 1), position integer not null) strict',
+  `insert into cow_entries (subject, position)
+   select subject, position from entries where subject is not null order by subject, position`,
+  'insert into cow_entries_up_to (one, position) select 1, coalesce(max(position), 0) from entries',
+  ...never('cow_entries'),
+  `create trigger cow_entries_up_to_is_made_once before insert on cow_entries_up_to
+   when exists (select 1 from cow_entries_up_to)
+   begin select raise(abort, 'how far the cows are listed is made once'); end`,
+  `create trigger cow_entries_up_to_is_never_removed before delete on cow_entries_up_to
+   begin select raise(abort, 'how far the cows are listed: it is made once and never removed'); end`,
+  `create trigger cow_entries_up_to_goes_on before update on cow_entries_up_to
+   when new.position < old.position or new.position > (select coalesce(max(position), 0) from entries)
+   begin select raise(abort, 'how far the cows are listed goes with the entries and never back'); end`,
   ...never('entries'),
   `create trigger entries_are_added_once before insert on entries
    when new.position is not ${next('entries', 'position')} or ${isThere('entries', ['id', 'content'])}

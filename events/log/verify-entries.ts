@@ -3,6 +3,7 @@ import { canonicalJson, sha256 } from '../../shared/fingerprint.ts';
 import { parseInstant } from '../../shared/instant.ts';
 import { isCanonical, type Json, saidIn } from './canonical-text.ts';
 import { type Columns, columnsOf } from './columns.ts';
+import { cowEntriesCheck } from './cow-entries.ts';
 import { growingTree } from './growing-tree.ts';
 import { type CompactRange, leafHash } from './merkle.ts';
 import { plainText } from './plain-text.ts';
@@ -27,6 +28,7 @@ export const checkEntries = (db: Connection, saidElsewhere: readonly SaidRoot[],
   const tree = growingTree();
   const said = saidRoots(tree, saidElsewhere, tell);
   const times = risingTimes(tell);
+  const cows = cowEntriesCheck(db, tell);
   const continued: Continued[] = [];
   let last = 0;
   const special = (entry: Json, position: number): void => {
@@ -44,11 +46,12 @@ export const checkEntries = (db: Connection, saidElsewhere: readonly SaidRoot[],
     if (!isSheet) continued.push({ position, source: entry.source, from: book, at: of, newKey });
   };
   for (const row of rowsOf(db)) {
-    const [position, stored, , keptLeaf] = row;
+    const [position, stored, , keptLeaf, , subject] = row;
     if (position !== last + 1) tell(last + 1, `the entry at position ${last + 1} is missing`);
     last = position;
     const leaf = leafHash(stored);
     tree.add(leaf);
+    cows.entry(subject, position);
     const plain = typeof stored === 'string' ? plainText(stored) : undefined;
     const isPlain = plain !== undefined && !SPECIAL.has(plain.type);
     const parsed = isPlain ? undefined : parsedText(stored);
@@ -70,6 +73,7 @@ export const checkEntries = (db: Connection, saidElsewhere: readonly SaidRoot[],
     said.check();
   }
   said.end(db);
+  cows.end();
   return { size: tree.size(), peaks: tree.peaks(), continued };
 };
 
