@@ -20,16 +20,18 @@ export const merged = (before: readonly Entry[], more: readonly Entry[]): readon
   const [first] = more;
   if (first === undefined) return before;
   const place = placeOf(before, first);
-  const all = before.slice(0, place);
+  if (place === before.length) return before.concat(more);
+  const tail: Entry[] = [];
   let next = place;
   for (const entry of more) {
     for (let each = before[next]; each !== undefined && byFoldOrder(each, entry) <= 0; each = before[next]) {
-      all.push(each);
+      tail.push(each);
       next += 1;
     }
-    all.push(entry);
+    tail.push(entry);
   }
-  return next === before.length ? all : all.concat(before.slice(next));
+  for (; next < before.length; next += 1) tail.push(before[next] as Entry);
+  return place === 0 ? tail : before.slice(0, place).concat(tail);
 };
 
 /** How many of a list in fold order come before an entry. */

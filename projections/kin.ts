@@ -14,8 +14,32 @@ export interface Part {
   readonly entries: readonly Entry[];
 }
 
-/** The part of each name. */
-export type Parts = ReadonlyMap<string, Part>;
+/** The part of each name: as it was at some time, and what is otherwise since. */
+export interface Parts {
+  readonly get: (name: string) => Part | undefined;
+  readonly settled: ReadonlyMap<string, Part>;
+  /** Null: no part has that name any more. */
+  readonly since: ReadonlyMap<string, Part | null>;
+}
+
+/** So many names are carried beside the others before they are put among them. */
+const MOST_SINCE = 500;
+
+const partsFrom = (settled: ReadonlyMap<string, Part>, since: ReadonlyMap<string, Part | null>): Parts => {
+  if (since.size <= MOST_SINCE) {
+    const get = (name: string): Part | undefined => {
+      const later = since.get(name);
+      return later === undefined ? settled.get(name) : (later ?? undefined);
+    };
+    return { get, settled, since };
+  }
+  const all = new Map(settled);
+  for (const [name, part] of since) {
+    if (part === null) all.delete(name);
+    else all.set(name, part);
+  }
+  return partsFrom(all, new Map());
+};
 
 /** What an entry calls its cow, in every way that another one may mean her by. Empty where it is about no cow. */
 export const namesIn = (entry: Entry): readonly string[] => {
@@ -43,7 +67,7 @@ interface Draft {
 export const partsOf = (live: readonly Entry[]): Parts => {
   const drafts = new Map<string, Draft>();
   for (const entry of live) lay(drafts, entry);
-  return new Map([...drafts].map(([name, draft]) => [name, finished(draft)]));
+  return partsFrom(new Map([...drafts].map(([name, draft]) => [name, finished(draft)])), new Map());
 };
 
 export interface Change {
@@ -65,15 +89,15 @@ export const partsWith = (parts: Parts, more: readonly Entry[], without: Readonl
   const drafts = new Map<string, Draft>();
   for (const part of before) for (const entry of part.entries) if (!without.has(entry)) lay(drafts, entry);
   for (const entry of more) lay(drafts, entry);
-  const next = new Map(parts);
-  for (const part of before) for (const name of part.names) next.delete(name);
+  const since = new Map(parts.since);
+  for (const part of before) for (const name of part.names) since.set(name, null);
   const after = new Set<Part>();
   for (const draft of new Set(drafts.values())) {
     const part = finished(draft);
     after.add(part);
-    for (const name of part.names) next.set(name, part);
+    for (const name of part.names) since.set(name, part);
   }
-  return { parts: next, before, after };
+  return { parts: partsFrom(parts.settled, since), before, after };
 };
 
 const lay = (drafts: Map<string, Draft>, entry: Entry): void => {

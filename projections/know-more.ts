@@ -8,7 +8,7 @@ import { type FarmEntries, farmEntries, farmEntriesWith, foldFarm } from './farm
 import { byFoldOrder, inFoldOrder } from './fold-order.ts';
 import { groupLookup } from './groups.ts';
 import { namesIn, type Part, type Parts, partsOf, partsWith } from './kin.ts';
-import { fileOf, type Known, unsettled } from './know.ts';
+import { filesOf, type Known, unsettled } from './know.ts';
 import { remembered } from './remembered.ts';
 import { strikesWith } from './strikes.ts';
 import { type Animal, type Herd, sortHerd } from './who.ts';
@@ -50,15 +50,11 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
   const { schedule } = farm;
   const { parts, before: partsBefore, after: partsAfter } = partsWith(grounds.parts, added, struckNow);
   const herd = herdWith(before.herd, grounds.parts, partsBefore, partsAfter);
-  // A file was opened by the schedule, and what follows from it is kept with it, by the labels too.
-  const same = schedule === before.farm.schedule && farm.listings === before.farm.listings;
-  const filesBefore = new Map(same ? before.herd.animals.map((animal, index) => [animal, before.files[index]]) : []);
   const known: Known = {
     farm,
     strikes,
     herd,
-    files:
-      schedule === undefined ? [] : herd.animals.map((animal) => filesBefore.get(animal) ?? fileOf(animal, schedule)),
+    files: filesOf(herd, farm),
     lookup:
       schedule === before.farm.schedule ? before.lookup : schedule === undefined ? undefined : groupLookup(schedule),
     asides: unsettled(asides, farm),

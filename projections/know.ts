@@ -2,12 +2,11 @@
 import type { Aside, Entry } from '../events/entry.ts';
 import { byText } from '../shared/text-order.ts';
 import { foldCow } from './cow.ts';
-import { type Farm, farmEntries, foldFarm } from './farm.ts';
+import { type Farm, farmEntries, foldFarm, type Labels } from './farm.ts';
 import { inFoldOrder } from './fold-order.ts';
 import { type GroupLookup, groupLookup } from './groups.ts';
 import { type Ids, idsOf } from './ids.ts';
 import { type CowFile, openFile } from './moment.ts';
-import type { Schedule } from './schedule.ts';
 import { type Strikes, sortStrikes } from './strikes.ts';
 import { type Animal, type Herd, sortHerd } from './who.ts';
 
@@ -36,14 +35,31 @@ export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known
     farm,
     strikes,
     herd,
-    files: schedule === undefined ? [] : herd.animals.map((animal) => fileOf(animal, schedule)),
+    files: filesOf(herd, farm),
     lookup: schedule === undefined ? undefined : groupLookup(schedule),
     asides: unsettled(asides, farm),
     ids,
   };
 };
 
-export const fileOf = (animal: Animal, schedule: Schedule): CowFile => openFile(foldCow(animal), schedule);
+/** The files of all animals, in their order. One that was opened by the same set-ups and labels is not opened again. */
+export const filesOf = ({ animals }: Herd, { schedule, listings }: Farm): readonly CowFile[] =>
+  schedule === undefined
+    ? []
+    : animals.map((animal) => {
+        const have = opened.get(animal);
+        if (have?.schedule === schedule && have.listings === listings) return have.file;
+        const file = openFile(foldCow(animal), schedule);
+        opened.set(animal, { schedule, listings, file });
+        return file;
+      });
+
+interface Opened extends Labels {
+  readonly file: CowFile;
+}
+
+/** What follows from a file is kept with it, by the labels too: other labels, another file. */
+const opened = new WeakMap<Animal, Opened>();
 
 export const unsettled = (asides: readonly Aside[], farm: Farm): readonly Aside[] =>
   asides.filter((aside) => !farm.settled.has(aside.key)).sort((a, b) => byText(a.key, b.key));
