@@ -7,7 +7,7 @@ import { type LocalDay, parseLocalDay } from '../shared/local-day.ts';
 import { type Because, because } from './because.ts';
 import { numberAt } from './cow.ts';
 import type { Known } from './know.ts';
-import type { Moment } from './moment.ts';
+import type { CowFile, Moment } from './moment.ts';
 import { unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
@@ -140,9 +140,26 @@ const requestReason = (request: Request): Because => {
 };
 
 const openRequests = (standing: Standing, moment: Moment): Request[] =>
-  standing.file.cow.sortRequests
-    .map((hers) => hers.entry)
-    .filter((request) => isOpen(request, moment) && !endedByLeaving(standing, request, moment));
+  notLongDone(standing.file, moment).filter(
+    (request) => isOpen(request, moment) && !endedByLeaving(standing, request, moment),
+  );
+
+/** A cow has had many requests in her life; those done before this milking are not asked about again. */
+const notLongDone = (file: CowFile, { farm, milking }: Moment): readonly Request[] => {
+  const have = undone.get(file);
+  if (have?.sorted === farm.sorted && have.start <= milking.start) return have.requests;
+  const requests = file.cow.sortRequests.flatMap(({ entry }) => {
+    const done = farm.sorted.get(entry.id);
+    return done !== undefined && done <= milking.start ? [] : [entry];
+  });
+  undone.set(file, { sorted: farm.sorted, start: milking.start, requests });
+  return requests;
+};
+
+const undone = new WeakMap<
+  CowFile,
+  { readonly sorted: Moment['farm']['sorted']; readonly start: number; readonly requests: readonly Request[] }
+>();
 
 const endedByLeaving = (standing: Standing, request: Request, moment: Moment): boolean =>
   standing.file.cow.left.some((left) => left.at >= request.at && left.at <= moment.milking.start);
