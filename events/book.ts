@@ -97,6 +97,8 @@ export interface Book {
   readonly entriesOf: (subjects: readonly string[]) => StoredRow[];
   /** Stored rows with this id: none, one, or several where books that synced disagree. */
   readonly find: (id: string) => StoredRow[];
+  /** Whether anything was ever refused and set aside here: known without reading the log. */
+  readonly hasSetAside: () => boolean;
   /** What was refused at a door and kept under that key, exactly as it was said. */
   readonly setAside: (key: string) => SetAside | undefined;
   /** Keeps a printed paper; gives the SHA-256 of its bytes. */
@@ -219,6 +221,7 @@ const bookOn = (
     rows: reading((after, limit) => rowsAfter(db, after, limit)),
     entriesOf: reading((subjects) => rowsOfSubjects(db, subjects)),
     find: reading((id) => rowsOfId(db, id)),
+    hasSetAside: reading(() => readHead(db).chain !== ''),
     setAside: reading((key) => setAsideUnder(db, key)),
     keepPaper: writing((bytes) => keepPaper(db, bytes)),
     paper: reading((hash) => paperOf(db, hash)),

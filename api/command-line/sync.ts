@@ -100,6 +100,8 @@ const cautions = ({ skewSeconds, otherTime, pulled, pushed, otherSigned }: Synce
 
 /** What this book refused is no entry, so the other one does not know of it and holds nobody for it. */
 const staysHere = (book: Book): string[] => {
+  // The whole log need not be read to know that nothing was refused.
+  if (!book.hasSetAside()) return [];
   const { entries, asides } = book.read();
   const ours = know(entries, asides).asides.filter(({ id }) => id === undefined || book.find(id).length === 0);
   const cows = [...new Set(ours.flatMap((aside) => aside.cows))];

@@ -20,10 +20,10 @@ export interface Pulling {
   readonly tell: (done: number, of: number) => void;
 }
 
-/** A proof costs the server a walk over its log, so one covers a page more for each so many entries of it. */
+/** A proof is a request of its own, and the server's first one a walk over its log: a long log is proved by several pages. */
 const ENTRIES_A_PAGE_MORE = 20_000;
 /** Characters held at most before they are proved and recorded, page for page. */
-const MOST_HELD = 16 * 1024 * 1024;
+const MOST_HELD = 2 * 1024 * 1024;
 
 /** Pulls up to the checkpoint that was shown; gives what is remembered of the peer then. */
 export const pullTo = async ({ book, other, tally, tell }: Pulling, from: Peer, shown: Shown): Promise<Peer> => {

@@ -229,3 +229,11 @@ describe('from a peer book', () => {
     expect(book.verify()).toMatchObject({ ok: true, position: 4, setAside: 0 });
   });
 });
+
+test('a book knows whether anything was ever set aside in it', () => {
+  const book = newBook();
+  book.record([dose('a', '412')]);
+  expect(book.hasSetAside()).toBe(false);
+  book.record([line('{"subject":"77"')]);
+  expect(book.hasSetAside()).toBe(true);
+});
