@@ -59,8 +59,15 @@ const plainMembers = (text: string): number | undefined => {
   return members;
 };
 
-const [QUOTE, BACKSLASH, COLON, MINUS, POINT] = [34, 92, 58, 45, 46];
-const [DIGIT_0, DIGIT_9, SMALL_E, LARGE_E] = [48, 57, 101, 69];
+const QUOTE = 34;
+const BACKSLASH = 92;
+const COLON = 58;
+const MINUS = 45;
+const POINT = 46;
+const DIGIT_0 = 48;
+const DIGIT_9 = 57;
+const SMALL_E = 101;
+const LARGE_E = 69;
 const LONGEST_PLAIN = 15;
 
 const isOfNumber = (code: number): boolean => (code >= DIGIT_0 && code <= DIGIT_9) || code === POINT;

@@ -23,10 +23,22 @@ export const plainText = (entry: string): PlainText | undefined => {
   return outermost() && at === text.length ? found : undefined;
 };
 
-const [QUOTE, COMMA, MINUS, POINT, COLON, BACKSLASH] = [34, 44, 45, 46, 58, 92];
-const [OPEN_LIST, CLOSE_LIST, OPEN_BRACE, CLOSE_BRACE] = [91, 93, 123, 125];
-const [SPACE, DIGIT_0, DIGIT_9] = [32, 48, 57];
-const [FIRST_HALF, LAST_HALF] = [0xd800, 0xdfff];
+const QUOTE = 34;
+const COMMA = 44;
+const MINUS = 45;
+const POINT = 46;
+const COLON = 58;
+const BACKSLASH = 92;
+const OPEN_LIST = 91;
+const CLOSE_LIST = 93;
+const OPEN_BRACE = 123;
+const CLOSE_BRACE = 125;
+const SPACE = 32;
+const DIGIT_0 = 48;
+const DIGIT_9 = 57;
+/** Where half characters begin and end. */
+const FIRST_HALF = 0xd800;
+const LAST_HALF = 0xdfff;
 const DEEPEST = 50;
 /** So many digits come through a number unchanged, and with so few decimals none is written with an exponent. */
 const [LONGEST_NUMBER, MOST_DECIMALS] = [15, 6];
@@ -99,7 +111,8 @@ const FIELDS = Array.from({ length: 128 }, (_, code) => NAMES.filter((name) => n
 const isBehind = (before: number, start: number): boolean => {
   if (before === 0) return true;
   for (let offset = 1; ; offset += 1) {
-    const [one, other] = [text.charCodeAt(before + offset), text.charCodeAt(start + offset)];
+    const one = text.charCodeAt(before + offset);
+    const other = text.charCodeAt(start + offset);
     if (one === other && one !== QUOTE) continue;
     // The shorter comes first; a quote within a key is written with a backslash, and such a text is not read here.
     return other !== QUOTE && (one === QUOTE || one < other);
@@ -126,16 +139,19 @@ const word = (expected: string): boolean => {
 
 /** A text that is written as it is read. `at` is on its first quote, and behind its last one afterwards. */
 const string = (): boolean => {
-  if (text.charCodeAt(at) !== QUOTE) return false;
-  for (at += 1; ; at += 1) {
-    const code = text.charCodeAt(at);
-    if (code === QUOTE) {
-      at += 1;
-      return true;
-    }
+  // Local names: most of the time of all this goes by in this loop.
+  const all = text;
+  let place = at;
+  if (all.charCodeAt(place) !== QUOTE) return false;
+  for (;;) {
+    place += 1;
+    const code = all.charCodeAt(place);
+    if (code === QUOTE) break;
     // Behind the end there is NaN, which is not at least a space.
     if (!(code >= SPACE) || code === BACKSLASH || (code >= FIRST_HALF && code <= LAST_HALF)) return false;
   }
+  at = place + 1;
+  return true;
 };
 
 const number = (): boolean => {
