@@ -11,7 +11,8 @@ import { canonicalText, entryText, type Halves } from './canonical-write.ts';
 import { columnsOf } from './columns.ts';
 import { cowEntriesWriter } from './cow-entries.ts';
 import { type Head, readHead, signedCheckpoint, writeHead } from './head.ts';
-import { extend, leafHash, rootOf } from './merkle.ts';
+import { entryInserter } from './insert-entry.ts';
+import { extend, rootOf } from './merkle.ts';
 import { type Refused, setAside } from './set-aside.ts';
 import type { SigningKey } from './signing-key.ts';
 import type { Connection } from './tables.ts';
@@ -213,19 +214,6 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
       if (rehearsal === null || rehearsal === clock.now()) return;
       db.transaction(() => writeHead(db, { ...readHead(db), rehearsal: clock.now() })).immediate();
     },
-  };
-};
-
-/** Writes one row, its hash and its columns with it; gives the leaf's hash. */
-export const entryInserter = (db: Connection) => {
-  const insert = db.prepare<[number, string, string, string, string, string | null, string | null]>(
-    'insert into entries (position, entry, content, leaf, id, subject, strikes) values (?, ?, ?, ?, ?, ?, ?)',
-  );
-  return (position: number, text: string, content: string, said: Parameters<typeof columnsOf>[0]): string => {
-    const leaf = leafHash(text);
-    const { id, subject, strikes } = columnsOf(said);
-    insert.run(position, text, content, leaf, id, subject, strikes);
-    return leaf;
   };
 };
 
