@@ -160,3 +160,25 @@ test('nobody speaks under another name, and only a manager strikes what somebody
   expect((await push([strike('s3', 'mine')], { as: 'crew' })).receipts[0]?.outcome).toBe('recorded');
   expect((await push([strike('s4', 'cow-102')], { as: 'manager' })).receipts[0]?.outcome).toBe('recorded');
 });
+
+test('a strike of another’s entry is refused, too, where an entry of that id is said in the same breath', async () => {
+  const { push, book } = await aServer();
+  const time = '2026-03-14T11:00:00Z';
+  const { receipts } = await push(
+    [
+      // Its id is taken by what the office said: it is refused, and lends the strike behind it nothing.
+      { type: 'milk-hold', id: 'cow-101', subject: '101', time, data: { reason: 'clots' } },
+      { type: 'entry-struck', id: 's5', time, data: { entry: 'cow-101', reason: 'wrong cow', instead: 'nothing' } },
+      { type: 'milk-hold', id: 'own', subject: '102', time, data: { reason: 'clots' } },
+      { type: 'entry-struck', id: 's6', time, data: { entry: 'own', reason: 'wrong cow', instead: 'nothing' } },
+    ],
+    { as: 'crew' },
+  );
+  expect(receipts.map(({ outcome, pointer }) => [outcome, pointer])).toEqual([
+    ['refused', '/id'],
+    ['refused', '/data/entry'],
+    ['recorded', undefined],
+    ['recorded', undefined],
+  ]);
+  expect(book.find('s5')).toEqual([]);
+});
