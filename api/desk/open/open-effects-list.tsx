@@ -1,6 +1,7 @@
 /** What saving would free or hold, cow by cow, in sentences. */
 import type { AtHand } from '../at-hand.ts';
 import { Cows } from '../cows.tsx';
+import { say, sayWith } from '../say.tsx';
 import type { Change, Effects } from './open-effects.ts';
 
 export const EffectsList = ({ effects, hand }: { effects: Effects; hand: AtHand }) => {
@@ -8,10 +9,13 @@ export const EffectsList = ({ effects, hand }: { effects: Effects; hand: AtHand 
   const others = noticesGone.length - 1;
   return (
     <section class="card effects" aria-labelledby="effects">
-      <h2 id="effects">What saving this does</h2>
+      <h2 id="effects">{say('What saving this does')}</h2>
       {changes.length === 0 ? (
         <p>
-          <strong>It frees no cow and holds none.</strong> Whoever is on hold stays on hold for the reasons that stand.
+          {sayWith(
+            '<b>It frees no cow and holds none.</b> Whoever is on hold stays on hold for the reasons that stand.',
+            { b: (inner) => <strong>{inner}</strong> },
+          )}
         </p>
       ) : (
         <ul>
@@ -24,14 +28,18 @@ export const EffectsList = ({ effects, hand }: { effects: Effects; hand: AtHand 
       )}
       {linesGone === 0 ? null : (
         <p>
-          {linesGone === 1 ? 'A line goes' : `${linesGone} lines go`} from the head of the milk-hold sheet: nobody looks
-          for that cow any more.
+          {say(
+            '{n, plural, one {A line goes} other {# lines go}} from the head of the milk-hold sheet: nobody looks for that cow any more.',
+            { n: linesGone },
+          )}
         </p>
       )}
-      {others > 0 ? <p>{others === 1 ? 'One more matter is' : `${others} more matters are`} settled by it.</p> : null}
+      {others > 0 ? (
+        <p>{say('{n, plural, one {One more matter is} other {# more matters are}} settled by it.', { n: others })}</p>
+      ) : null}
       {noticesNew.length === 0 ? null : (
         <>
-          <p>It raises:</p>
+          <p>{say('It raises:')}</p>
           <ul>
             {noticesNew.map(({ because }) => (
               <li>{hand.says(because)}</li>
@@ -57,19 +65,34 @@ const ChangeText = ({ change, hand }: { change: Change; hand: AtHand }) => {
 
 const milkSays = ({ was, is, isMilked }: Change, { answer, format }: AtHand): string | null => {
   if (was.milk === is.milk && was.tankFrom === is.tankFrom) return null;
-  const until = (end: string | null) => (end === null ? 'without end' : `until ${format.time(end)}`);
+  const untilOf = (end: string | null) =>
+    end === null ? say('without end') : say('until {time}', { time: format.time(end) });
   if (is.milk === undefined)
     return isMilked
-      ? `FREED: her milk may go in the tank from the ${format.milking(answer.milking.id)} milking`
-      : 'her milk is on hold no longer; she is not milked now';
-  const tank =
-    is.tankFrom === null ? '' : `, her milk may go in the tank from the ${format.milking(is.tankFrom)} milking`;
-  if (was.milk === undefined) return `HELD: milk on hold ${until(is.milk)}${tank}`;
-  return `milk on hold ${until(is.milk)}${tank} (as it stands: ${until(was.milk ?? null)})`;
+      ? say('FREED: her milk may go in the tank from the {milking} milking', {
+          milking: format.milking(answer.milking.id),
+        })
+      : say('her milk is on hold no longer; she is not milked now');
+  const until = untilOf(is.milk);
+  const milking = is.tankFrom === null ? null : format.milking(is.tankFrom);
+  if (was.milk === undefined)
+    return milking === null
+      ? say('HELD: milk on hold {until}', { until })
+      : say('HELD: milk on hold {until}, her milk may go in the tank from the {milking} milking', { until, milking });
+  const before = untilOf(was.milk ?? null);
+  return milking === null
+    ? say('milk on hold {until} (as it stands: {was})', { until, was: before })
+    : say('milk on hold {until}, her milk may go in the tank from the {milking} milking (as it stands: {was})', {
+        until,
+        milking,
+        was: before,
+      });
 };
 
 const meatSays = ({ was, is }: Change, { format }: AtHand): string | null => {
   if (was.meat === is.meat) return null;
-  if (is.meat === undefined) return 'meat on hold no longer';
-  return is.meat === null ? 'meat on hold without end' : `meat on hold until ${format.time(is.meat)}`;
+  if (is.meat === undefined) return say('meat on hold no longer');
+  return say('meat on hold {until}', {
+    until: is.meat === null ? say('without end') : say('until {time}', { time: format.time(is.meat) }),
+  });
 };

@@ -4,6 +4,7 @@ import { instantText } from '../../../shared/instant.ts';
 import { mayWrite } from '../../devices/roles.ts';
 import type { Visitor } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
+import { say } from '../say.tsx';
 
 /** What only the book writes, and strikes, can't be struck; a settling ends a matter and is not undone. */
 const STAYS = new Set(['sheet-issued', 'entry-struck', 'book-continued', 'settled']);
@@ -36,7 +37,9 @@ export const Entries = ({
   const time = (instant: Entry['at']) => hand.format.time(instantText(instant));
   return (
     <details class="behind">
-      <summary>{found.length === 1 ? 'The entry behind it' : `The ${found.length} entries behind it`}</summary>
+      <summary>
+        {say('{n, plural, one {The entry behind it} other {The # entries behind it}}', { n: found.length })}
+      </summary>
       <ul>
         {found.map((entry) => (
           <li>
@@ -48,7 +51,13 @@ export const Entries = ({
               {detailOf(entry)}
             </p>
             <p class="hint">
-              {`Happened ${time(entry.at)}; written down ${time(entry.recordedAt)} by ${entry.author}, ${entry.source}; position ${entry.position}`}
+              {say('Happened {at}; written down {recorded} by {author}, {device}; position {position}', {
+                at: time(entry.at),
+                recorded: time(entry.recordedAt),
+                author: entry.author,
+                device: entry.source,
+                position: String(entry.position),
+              })}
             </p>
             <Struck by={struck.get(entry)} time={time} />
             {struck.has(entry) ? null : <Ways entry={entry} visitor={visitor} />}
@@ -62,16 +71,20 @@ export const Entries = ({
 const Struck = ({ by, time }: { by: Entry | undefined; time: (instant: Entry['at']) => string }) =>
   by?.type === 'entry-struck' ? (
     <p class="hint">
-      Struck {time(by.recordedAt)} by {by.author}: {by.data.reason}
+      {say('Struck {time} by {author}: {reason}', {
+        time: time(by.recordedAt),
+        author: by.author,
+        reason: by.data.reason,
+      })}
     </p>
   ) : null;
 
 const Ways = ({ entry, visitor }: { entry: Entry; visitor: Visitor }) => {
   const ways: [path: string, words: string][] = [];
   if (!STAYS.has(entry.type) && mayWrite(visitor.caller.role, 'entry-struck'))
-    ways.push([`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`, 'Strike this entry']);
+    ways.push([`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`, say('Strike this entry')]);
   if (!NOT_AGAIN.has(entry.type) && mayWrite(visitor.caller.role, entry.type))
-    ways.push([writePath(entry.type, entry.subject), 'Enter it again, put right']);
+    ways.push([writePath(entry.type, entry.subject), say('Enter it again, put right')]);
   return <Links ways={ways} />;
 };
 

@@ -9,6 +9,7 @@ import { type Ask, type Desk, savingOf } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
 import { asIf, checkDrafts, type Draft, idOf, save, type Trouble } from '../saving.ts';
+import { say } from '../say.tsx';
 import { effectsOf } from './open-effects.ts';
 import { EffectsList } from './open-effects-list.tsx';
 
@@ -65,7 +66,7 @@ export const readThenSave = (reading: Reading): Response | Promise<Response> => 
             <button type="submit">{button}</button>
           </form>
           <a class="button" href="/open">
-            Leave it open
+            {say('Leave it open')}
           </a>
         </div>
       </>

@@ -6,6 +6,7 @@ import { instantText } from '../../../shared/instant.ts';
 import { mayWrite } from '../../devices/roles.ts';
 import type { Desk, Visitor } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
+import { say } from '../say.tsx';
 import { Links, writePath } from './open-entries.tsx';
 
 interface Said {
@@ -40,23 +41,26 @@ export const SetAside = ({
   return (
     <>
       <p class="hint">
-        Set aside {hand.format.time(instantText(aside.recordedAt))}
-        {from === undefined ? '' : `, from ${from}`}
-        {author === undefined || author === from ? '' : `, said by ${author}`}
-        {time === undefined ? '' : `; it says it happened ${time}`}
-        {said?.pointer === null || said?.pointer === undefined ? '' : `; the fault is at ${said.pointer}`}.
+        {say('Set aside {time}', { time: hand.format.time(instantText(aside.recordedAt)) })}
+        {from === undefined ? '' : `, ${say('from {who}', { who: from })}`}
+        {author === undefined || author === from ? '' : `, ${say('said by {who}', { who: author })}`}
+        {time === undefined ? '' : `; ${say('it says it happened {time}', { time })}`}
+        {said?.pointer === null || said?.pointer === undefined
+          ? ''
+          : `; ${say('the fault is at {place}', { place: said.pointer })}`}
+        .
       </p>
       {said === undefined ? null : (
         <>
-          <p>What was said, exactly:</p>
+          <p>{say('What was said, exactly:')}</p>
           <pre>{said.text}</pre>
         </>
       )}
       <Links
         ways={
           type !== undefined && isEntryType(type) && mayWrite(visitor.caller.role, type)
-            ? [[writePath(type, subject), 'Enter it again, put right']]
-            : [['/write', 'Write down what happened']]
+            ? [[writePath(type, subject), say('Enter it again, put right')]]
+            : [['/write', say('Write down what happened')]]
         }
       />
     </>

@@ -1,8 +1,10 @@
 /** Settling one matter in words: what it would free is said first, and a thing set aside says plainly that it frees her. */
+import type { Child } from 'hono/jsx';
 import { type Instant, instantText, parseInstant } from '../../../shared/instant.ts';
 import { type Ask, type Desk, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
+import { inEnglish, say } from '../say.tsx';
 import { type OpenItem, openItems } from './open-items.ts';
 import { answeredBefore, readThenSave } from './open-saving.tsx';
 
@@ -16,28 +18,30 @@ export const settlePage = (desk: Desk, ask: Ask): Response | Promise<Response> =
   const item = openItems(hand.answer).find((each) => each.key === key);
   if (item === undefined) return notOpen(hand, key);
   const how = ask.form.one('how');
-  if (how === undefined) return again(ask, hand, item, 'Say how it was settled: what was found out, or what was done');
+  if (how === undefined)
+    return again(ask, hand, item, say('Say how it was settled: what was found out, or what was done'));
   const at = momentOfForm(ask, desk.now());
   return readThenSave({
     desk,
     ask,
     hand,
     draft: { type: 'settled', at, data: { about: key, how } },
-    title: 'Read this, then settle',
+    title: say('Read this, then settle'),
     says: (
       <div class="card">
         <p>
           <strong>{hand.says(item.because)}</strong>
         </p>
-        <p>Settled, because: {how}</p>
+        <p>{say('Settled, because: {how}', { how })}</p>
         {item.kind === 'aside' ? <FreesHer item={item} /> : null}
       </div>
     ),
-    button: 'Settle it',
+    button: say('Settle it'),
     carried: { key, how, at: instantText(at) },
     done: 'settled',
     action: '/open',
-    again: ([trouble]) => again(ask, hand, item, trouble?.problem ?? 'That cannot be saved'),
+    again: ([trouble]) =>
+      again(ask, hand, item, trouble === undefined ? say('That cannot be saved') : inEnglish(trouble.problem)),
   });
 };
 
@@ -46,10 +50,11 @@ const FreesHer = ({ item }: { item: OpenItem }) => {
   return (
     <p class="problem">
       {cows === ''
-        ? 'Nobody looks for this cow any more once it is settled.'
-        : `Settling frees ${cows} of this hold, whatever the entry said.`}{' '}
-      If it was a treatment, a calving or a hold, enter it again first: until it stands in the book, nothing else holds
-      her for it.
+        ? say('Nobody looks for this cow any more once it is settled.')
+        : say('Settling frees {cows} of this hold, whatever the entry said.', { cows })}{' '}
+      {say(
+        'If it was a treatment, a calving or a hold, enter it again first: until it stands in the book, nothing else holds her for it.',
+      )}
     </p>
   );
 };
@@ -60,11 +65,11 @@ const momentOfForm = ({ form }: Ask, now: Instant): Instant => {
   return said.ok && said.value <= now ? said.value : now;
 };
 
-const again = (ask: Ask, hand: AtHand, item: OpenItem, problem: string): Promise<Response> =>
+const again = (ask: Ask, hand: AtHand, item: OpenItem, problem: Child): Promise<Response> =>
   page(
     {
       ...hand.frame,
-      title: 'Not settled yet',
+      title: say('Not settled yet'),
       children: (
         <form class="card" method="post" action="/open">
           <p id="item">
@@ -73,7 +78,7 @@ const again = (ask: Ask, hand: AtHand, item: OpenItem, problem: string): Promise
           <input type="hidden" name="once" value={ask.form.one('once') ?? ''} />
           <input type="hidden" name="key" value={item.key} />
           <p class="field">
-            <label for="how">Settled, because</label>
+            <label for="how">{say('Settled, because')}</label>
             <input
               id="how"
               name="how"
@@ -87,7 +92,7 @@ const again = (ask: Ask, hand: AtHand, item: OpenItem, problem: string): Promise
           <p class="problem" id="how-problem" role="alert">
             {problem}
           </p>
-          <button type="submit">See what settling it does</button>
+          <button type="submit">{say('See what settling it does')}</button>
         </form>
       ),
     },
@@ -99,19 +104,23 @@ const notOpen = (hand: AtHand, key: string): Promise<Response> => {
   const settled = hand.answer.entries.findLast((entry) => entry.type === 'settled' && entry.data.about === key);
   const how =
     settled?.type === 'settled'
-      ? `${settled.author} settled it ${hand.format.time(instantText(settled.at))}: ${settled.data.how}.`
-      : 'What it was about may have been put right in the meantime.';
+      ? say('{author} settled it {time}: {how}.', {
+          author: settled.author,
+          time: hand.format.time(instantText(settled.at)),
+          how: settled.data.how,
+        })
+      : say('What it was about may have been put right in the meantime.');
   return page(
     {
       ...hand.frame,
-      title: 'Not open any more',
+      title: say('Not open any more'),
       children: (
         <div class="card">
           <p class="problem" role="alert">
-            That does not stand open any more, so nothing was saved. {how}
+            {say('That does not stand open any more, so nothing was saved.')} {how}
           </p>
           <p>
-            <a href="/open">What stands open now</a>
+            <a href="/open">{say('What stands open now')}</a>
           </p>
         </div>
       ),

@@ -6,6 +6,7 @@ import type { Standing } from '../../../projections/standing.ts';
 import { instantText } from '../../../shared/instant.ts';
 import type { AtHand } from '../at-hand.ts';
 import { Cows } from '../cows.tsx';
+import { say } from '../say.tsx';
 import { tankFromOf } from './open-effects.ts';
 
 interface Given {
@@ -24,14 +25,21 @@ export const Stands = ({ standings, moment, hand }: Given) => (
   </ul>
 );
 
-/** "milk on hold until Tue 17 Mar 04:40, in the tank from Tue 17 Mar afternoon; it goes to calves" */
+/** "milk on hold until Tue 17 Mar 04:40, in the tank from Tue 17 Mar afternoon; it goes to: calves" */
 export const milkText = (standing: Standing, moment: Moment, { answer, format }: AtHand): string => {
   const end = latestEnd(standing.running);
-  if (end === undefined) return standing.inMilkDuring ? 'milk not on hold' : 'not in milk, no hold';
-  const until = end === null ? 'without end' : `until ${format.time(instantText(end))}`;
+  if (end === undefined) return say(standing.inMilkDuring ? 'milk not on hold' : 'not in milk, no hold');
+  const until = end === null ? say('without end') : say('until {time}', { time: format.time(instantText(end)) });
   const from = tankFromOf(standing, moment);
-  const tank = from === null ? '' : `, in the tank from ${format.milking(from)}`;
-  if (!standing.held) return `not milked now; her milk is on hold ${until}${tank}`;
+  const milking = from === null ? null : format.milking(from);
+  if (!standing.held)
+    return milking === null
+      ? say('not milked now; her milk is on hold {until}', { until })
+      : say('not milked now; her milk is on hold {until}, in the tank from {milking}', { until, milking });
+  const hold =
+    milking === null
+      ? say('milk on hold {until}', { until })
+      : say('milk on hold {until}, in the tank from {milking}', { until, milking });
   const place = milkPlace(answer.views.farm.milkTo, standing.running.map(reasonOf));
-  return `milk on hold ${until}${tank}; ${place === null ? 'keep it apart, out of the tank' : `it goes to: ${place}`}`;
+  return `${hold}; ${place === null ? say('keep it apart, out of the tank') : say('it goes to: {place}', { place })}`;
 };

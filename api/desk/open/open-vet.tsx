@@ -1,8 +1,10 @@
 /** The vet's times for a hold without an end: hours for milk, days for meat, who said so and when (R-15). */
+import type { Child } from 'hono/jsx';
 import { type Ask, type Desk, savingOf, type Visitor } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { Field } from '../field.tsx';
 import { goTo, page } from '../layout.tsx';
+import { inEnglish, say } from '../say.tsx';
 import { readWall, wallText } from '../wall-time.ts';
 import { answeredBefore, readThenSave } from './open-saving.tsx';
 
@@ -12,7 +14,7 @@ interface Typed {
   readonly prescribedBy: string;
   readonly at: string;
 }
-type Problems = Readonly<Partial<Record<keyof Typed, string>>>;
+type Problems = Readonly<Partial<Record<keyof Typed, Child>>>;
 
 interface Given {
   readonly cow: string;
@@ -28,7 +30,12 @@ interface Given {
 export const VetTimes = ({ cow, treatment, number, hand, visitor, once, typed, problems = {} }: Given) => {
   const id = (field: string) => `vet-${number}-${field}`;
   return (
-    <form class="vet" method="post" action="/open/vet" aria-label={`The vet’s times for ${cow}, ${number}`}>
+    <form
+      class="vet"
+      method="post"
+      action="/open/vet"
+      aria-label={say('The vet’s times for {cow}, {number}', { cow, number: String(number) })}
+    >
       <input type="hidden" name="once" value={once ?? visitor.once()} />
       <input type="hidden" name="cow" value={cow} />
       <input type="hidden" name="treatment" value={treatment} />
@@ -36,7 +43,7 @@ export const VetTimes = ({ cow, treatment, number, hand, visitor, once, typed, p
         <Field
           id={id('milk')}
           name="milkHours"
-          label="Milk, hours after the last dose"
+          label={say('Milk, hours after the last dose')}
           value={typed?.milkHours}
           problem={problems.milkHours}
           inputmode="decimal"
@@ -44,7 +51,7 @@ export const VetTimes = ({ cow, treatment, number, hand, visitor, once, typed, p
         <Field
           id={id('meat')}
           name="meatDays"
-          label="Meat, days after the last dose"
+          label={say('Meat, days after the last dose')}
           value={typed?.meatDays}
           problem={problems.meatDays}
           inputmode="decimal"
@@ -52,7 +59,7 @@ export const VetTimes = ({ cow, treatment, number, hand, visitor, once, typed, p
         <Field
           id={id('by')}
           name="prescribedBy"
-          label="Prescribed by"
+          label={say('Prescribed by')}
           value={typed?.prescribedBy}
           problem={problems.prescribedBy}
           required
@@ -61,7 +68,7 @@ export const VetTimes = ({ cow, treatment, number, hand, visitor, once, typed, p
         <Field
           id={id('at')}
           name="at"
-          label="Said at"
+          label={say('Said at')}
           type="datetime-local"
           value={typed?.at ?? wallText(zoneOf(hand), hand.answer.asOf)}
           problem={problems.at}
@@ -69,7 +76,7 @@ export const VetTimes = ({ cow, treatment, number, hand, visitor, once, typed, p
         />
       </div>
       <button class="quiet" type="submit">
-        See what these times do
+        {say('See what these times do')}
       </button>
     </form>
   );
@@ -99,10 +106,10 @@ export const vetPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
     ...(typeof milkHours === 'string' ? { milkHours } : {}),
     ...(typeof meatDays === 'string' ? { meatDays } : {}),
     ...(milkHours === undefined && meatDays === undefined
-      ? { milkHours: 'Give the hours for milk, the days for meat, or both, as the vet said them' }
+      ? { milkHours: say('Give the hours for milk, the days for meat, or both, as the vet said them') }
       : {}),
-    ...(typed.prescribedBy === '' ? { prescribedBy: 'Say which vet gave the times' } : {}),
-    ...(at.ok ? {} : { at: typed.at === '' ? 'Say when the vet gave them' : at.problem }),
+    ...(typed.prescribedBy === '' ? { prescribedBy: say('Say which vet gave the times') } : {}),
+    ...(at.ok ? {} : { at: typed.at === '' ? say('Say when the vet gave them') : at.problem }),
   };
   const again = (what: Problems) =>
     refusedPage({ cow, treatment, number: 0, hand, visitor, typed, problems: what }, ask);
@@ -117,16 +124,17 @@ export const vetPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
       at: at.value,
       data: { treatment, milkHours, meatDays, prescribedBy: typed.prescribedBy },
     },
-    title: 'Read this, then save',
+    title: say('Read this, then save'),
     says: (
       <div class="card">
         <p>
-          <strong class="cow">{cow}</strong> {timesText(typed)}, prescribed by {typed.prescribedBy}.
+          <strong class="cow">{cow}</strong>{' '}
+          {say('{times}, prescribed by {vet}.', { times: timesText(typed), vet: typed.prescribedBy })}
         </p>
-        <p class="hint">A vet’s time lengthens what the label says and never shortens it.</p>
+        <p class="hint">{say('A vet’s time lengthens what the label says and never shortens it.')}</p>
       </div>
     ),
-    button: 'Write the vet’s times down',
+    button: say('Write the vet’s times down'),
     carried: { cow, treatment, ...typed },
     done: 'vet',
     action: '/open/vet',
@@ -134,7 +142,7 @@ export const vetPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
       const FIELDS: readonly (keyof Typed)[] = ['milkHours', 'meatDays', 'prescribedBy'];
       const found = troubles.map(({ pointer, problem }) => {
         const field = FIELDS.find((each) => pointer === `/data/${each}`) ?? (pointer === '/time' ? 'at' : 'milkHours');
-        return [field, problem];
+        return [field, inEnglish(problem)];
       });
       return again(Object.fromEntries(found));
     },
@@ -142,27 +150,34 @@ export const vetPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
 };
 
 /** A comma for the point is taken; undefined where nothing is typed; a text says what is wrong. */
-const numberIn = (typed: string, unit: string): number | string | undefined => {
+const numberIn = (typed: string, unit: 'hours' | 'days'): number | string | undefined => {
   if (typed === '') return undefined;
   return /^\d{1,5}([.,]\d{1,2})?$/.test(typed)
     ? Number(typed.replace(',', '.'))
-    : `"${typed.slice(0, 20)}" is not a number of ${unit}; write it in digits, such as 72`;
+    : say(
+        unit === 'hours'
+          ? '"{typed}" is not a number of hours; write it in digits, such as 72'
+          : '"{typed}" is not a number of days; write it in digits, such as 72',
+        { typed: typed.slice(0, 20) },
+      );
 };
 
 const timesText = ({ milkHours, meatDays }: Typed): string =>
-  [milkHours === '' ? '' : `milk ${milkHours} hours`, meatDays === '' ? '' : `meat ${meatDays} days`]
-    .filter((each) => each !== '')
-    .join(', ');
+  meatDays === ''
+    ? say('milk {hours} hours', { hours: milkHours })
+    : milkHours === ''
+      ? say('meat {days} days', { days: meatDays })
+      : say('milk {hours} hours, meat {days} days', { hours: milkHours, days: meatDays });
 
 const refusedPage = (given: Given, ask: Ask): Promise<Response> =>
   page(
     {
       ...given.hand.frame,
-      title: `The vet’s times for ${given.cow}`,
+      title: say('The vet’s times for {cow}', { cow: given.cow }),
       children: (
         <div class="card">
           <p class="problem" role="alert">
-            Nothing is saved yet: put right what is marked.
+            {say('Nothing is saved yet: put right what is marked.')}
           </p>
           <VetTimes {...given} once={ask.form.one('once') ?? ''} />
         </div>

@@ -2,6 +2,7 @@
 
 import { mayWrite } from '../../devices/roles.ts';
 import type { Visitor } from '../ask.ts';
+import { type Sentence, say } from '../say.tsx';
 import { Entries, Links, writePath } from './open-entries.tsx';
 import type { OnPage } from './open-on-page.ts';
 import { Stands } from './open-stands.tsx';
@@ -11,8 +12,8 @@ import type { EndedBy, WaitingHold } from './open-waiting.ts';
 export const Waiting = ({ holds, on }: { holds: readonly WaitingHold[]; on: OnPage }) =>
   holds.length === 0 ? null : (
     <section class="open waiting" aria-labelledby="open-waiting">
-      <h2 id="open-waiting">Holds without an end ({holds.length})</h2>
-      <p class="hint">Nothing ends these by itself: they wait for the vet, or for an entry.</p>
+      <h2 id="open-waiting">{say('Holds without an end ({n})', { n: String(holds.length) })}</h2>
+      <p class="hint">{say('Nothing ends these by itself: they wait for the vet, or for an entry.')}</p>
       {holds.map((hold, index) => (
         <WaitingItem hold={hold} number={index} on={on} />
       ))}
@@ -30,10 +31,7 @@ const WaitingItem = ({ hold, number, on }: { hold: WaitingHold; number: number; 
       </h3>
       <ul>
         {reasons.map((reason) => (
-          <li>
-            {reason.key.startsWith('meat.') ? 'Meat: ' : 'Milk: '}
-            {hand.says(reason)}
-          </li>
+          <li>{say(reason.key.startsWith('meat.') ? 'Meat: {why}' : 'Milk: {why}', { why: hand.says(reason) })}</li>
         ))}
       </ul>
       <Stands standings={[standing]} moment={moment} hand={hand} />
@@ -48,9 +46,11 @@ const WaitingItem = ({ hold, number, on }: { hold: WaitingHold; number: number; 
 };
 
 const waitsFor = (endedBy: EndedBy): string =>
-  endedBy === 'the-vet' ? 'the vet’s times are wanted' : (ENDS[endedBy] ?? '');
+  said(endedBy === 'the-vet' ? 'the vet’s times are wanted' : ENDS[endedBy]);
 
-const ENDS: Partial<Record<EndedBy, string>> = {
+const said = (sentence: Sentence | undefined): string => (sentence === undefined ? '' : say(sentence));
+
+const ENDS: Partial<Record<EndedBy, Sentence>> = {
   'milk-hold-lifted': 'held by a person until it is lifted',
   'residue-test': 'held until a clear test',
   'the-farm': 'no fresh hold is set for the farm',
@@ -60,7 +60,7 @@ const ENDS: Partial<Record<EndedBy, string>> = {
 };
 
 /** Kind, path and words of what ends a hold that waits for an entry. */
-const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (readonly [string, string, string])[] => {
+const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (readonly [string, string, Sentence])[] => {
   const cow = standing.number;
   switch (endedBy) {
     case 'milk-hold-lifted':
@@ -87,7 +87,7 @@ const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (reado
 const EndingEntry = ({ hold, visitor }: { hold: WaitingHold; visitor: Visitor }) => (
   <Links
     ways={endingsOf(hold).flatMap(([type, path, words]) =>
-      mayWrite(visitor.caller.role, type) ? [[path, words] as const] : [],
+      mayWrite(visitor.caller.role, type) ? [[path, say(words)] as const] : [],
     )}
   />
 );

@@ -1,12 +1,13 @@
 /** The entry that fits what stands open, beside settling it in words: which form to open, and when it is the right one. */
 import type { EntryType } from '../../../events/kinds.ts';
 import type { Because } from '../../../projections/because.ts';
+import type { Sentence } from '../say.tsx';
 import { writePath } from './open-entries.tsx';
 import { numbersIn } from './open-items.ts';
 
 export interface Way {
   readonly path: string;
-  readonly words: string;
+  readonly words: Sentence;
   /** The kind that it records, for the roles that may; undefined for a page. */
   readonly type: EntryType | undefined;
 }
@@ -14,12 +15,12 @@ export interface Way {
 /** In the order in which they are to be tried. */
 export const waysFor = (because: Because): readonly Way[] => {
   const [cow] = numbersIn(because);
-  const write = (type: EntryType, words: string, number: string | undefined = cow): Way => ({
+  const write = (type: EntryType, words: Sentence, number: string | undefined = cow): Way => ({
     path: writePath(type, number),
     words,
     type,
   });
-  const page = (path: string, words: string): Way => ({ path, words, type: undefined });
+  const page = (path: string, words: Sentence): Way => ({ path, words, type: undefined });
   switch (because.key) {
     case 'doubt.dose-not-recorded':
       return [

@@ -5,6 +5,7 @@ import { mayWrite } from '../../devices/roles.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
+import { type Sentence, say } from '../say.tsx';
 import { askedOf } from '../who.tsx';
 import { Entries, entriesById, Links } from './open-entries.tsx';
 import { OPEN_KINDS, type OpenItem, openItems } from './open-items.ts';
@@ -23,14 +24,14 @@ export const openPages: readonly DeskPage[] = [
   { method: 'post', path: '/open/vet', right: 'push', run: (desk, ask) => vetPage(desk, ask) },
 ];
 
-const TITLES: Readonly<Record<OpenItem['kind'], string>> = {
+const TITLES: Readonly<Record<OpenItem['kind'], Sentence>> = {
   alert: 'Alerts',
   aside: 'Set aside',
   doubt: 'Doubts',
   line: 'Also at the head of the milk-hold sheet',
 };
 
-const LEADS: Readonly<Record<OpenItem['kind'], string>> = {
+const LEADS: Readonly<Record<OpenItem['kind'], Sentence>> = {
   alert: 'Something may be in the tank, or left the farm, that should not be.',
   aside:
     'What was said and could not be used. It is kept as it was said, and every cow that it may concern is held. Enter the fact again first; then settle it.',
@@ -48,21 +49,24 @@ const openPage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Respons
   const done = DONE[url.searchParams.get('done') ?? ''];
   return page({
     ...hand.frame,
-    title: 'To settle',
+    title: say('To settle'),
     children: (
       <>
         <p class="lead">
-          As things stand for the {hand.format.milking(hand.answer.milking.id)} milking. What is settled here stands in
-          the book with your name.
+          {say('As things stand for the {milking} milking. What is settled here stands in the book with your name.', {
+            milking: hand.format.milking(hand.answer.milking.id),
+          })}
         </p>
         {done === undefined ? null : (
           <p class="done" role="status">
-            {done}
+            {say(done)}
           </p>
         )}
-        {items.length === 0 && waiting.length === 0 ? <p class="card">Nothing stands open.</p> : null}
+        {items.length === 0 && waiting.length === 0 ? <p class="card">{say('Nothing stands open.')}</p> : null}
         {mayWrite(visitor.caller.role, 'settled') || items.length === 0 ? null : (
-          <p class="hint">A device of the role {visitor.caller.role} settles nothing; the manager does.</p>
+          <p class="hint">
+            {say('A device of the role {role} settles nothing; the manager does.', { role: visitor.caller.role })}
+          </p>
         )}
         {OPEN_KINDS.map((kind) => (
           <Section kind={kind} items={items.filter((item) => item.kind === kind)} from={items} on={on} />
@@ -73,7 +77,7 @@ const openPage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Respons
   });
 };
 
-const DONE: Readonly<Record<string, string>> = {
+const DONE: Readonly<Record<string, Sentence>> = {
   settled: 'Settled. It stands in the book, with how and by whom.',
   vet: 'The vet’s times are written down.',
   already: 'That was saved already, and once; nothing was added.',
@@ -93,9 +97,9 @@ const Section = ({
   items.length === 0 ? null : (
     <section class={`open ${kind}`} aria-labelledby={`open-${kind}`}>
       <h2 id={`open-${kind}`}>
-        {TITLES[kind]} ({items.length})
+        {say(TITLES[kind])} ({items.length})
       </h2>
-      <p class="hint">{LEADS[kind]}</p>
+      <p class="hint">{say(LEADS[kind])}</p>
       {items.map((item) => (
         <Item item={item} number={from.indexOf(item)} on={on} />
       ))}
@@ -110,32 +114,32 @@ const Item = ({ item, number, on }: { item: OpenItem; number: number; on: OnPage
       <h3 id={`item-${number}`}>{hand.says(item.because)}</h3>
       {item.holds.length === 0 ? null : (
         <>
-          <p>Held on its account meanwhile:</p>
+          <p>{say('Held on its account meanwhile:')}</p>
           <Stands standings={item.holds} moment={moment} hand={hand} />
         </>
       )}
       {item.about.length === 0 ? null : (
         <>
-          <p>{item.about.length === 1 ? 'How she stands now:' : 'How they stand now:'}</p>
+          <p>{say(item.about.length === 1 ? 'How she stands now:' : 'How they stand now:')}</p>
           <Stands standings={item.about} moment={moment} hand={hand} />
         </>
       )}
       {item.kind === 'aside' && item.holds.length === 0 ? (
-        <p>No cow of the herd can be read in it, so it stands at the head of the milk-hold sheet.</p>
+        <p>{say('No cow of the herd can be read in it, so it stands at the head of the milk-hold sheet.')}</p>
       ) : null}
       {item.aside === undefined ? null : <SetAside desk={on.desk} aside={item.aside} hand={hand} visitor={visitor} />}
       <Entries ids={item.because.entries} byId={on.byId} hand={hand} visitor={visitor} />
-      <Links ways={ways.map(({ path, words }) => [path, words] as const)} />
+      <Links ways={ways.map(({ path, words }) => [path, say(words)] as const)} />
       {mayWrite(visitor.caller.role, 'settled') ? (
         <form class="settle" method="post" action="/open" aria-labelledby={`item-${number}`}>
           <input type="hidden" name="once" value={visitor.once()} />
           <input type="hidden" name="key" value={item.key} />
           <p class="field">
-            <label for={`how-${number}`}>Settled, because</label>
+            <label for={`how-${number}`}>{say('Settled, because')}</label>
             <input id={`how-${number}`} name="how" required maxlength={500} aria-describedby={`item-${number}`} />
           </p>
           <button class="quiet" type="submit">
-            See what settling it does
+            {say('See what settling it does')}
           </button>
         </form>
       ) : null}

@@ -3,6 +3,9 @@ import { cowHistorySaid } from '../cow/cow-history-said.ts';
 import { cowNumberSaid } from '../cow/cow-number-said.ts';
 import { cowSaid } from '../cow/cow-said.ts';
 import { herdSaid } from '../herd/herd-said.ts';
+import { openHoldsSaid } from '../open/open-holds-said.ts';
+import { openSaid } from '../open/open-said.ts';
+import { openWaysSaid } from '../open/open-ways-said.ts';
 import { formSaid } from './form-said.ts';
 import { frameSaid } from './frame-said.ts';
 import { milkingSaid } from './milking-said.ts';
@@ -20,6 +23,9 @@ export const TABLES = {
   frameSaid,
   herdSaid,
   milkingSaid,
+  openHoldsSaid,
+  openSaid,
+  openWaysSaid,
   problemSaid,
   sheetsSaid,
   signInSaid,

@@ -1,0 +1,185 @@
+/** What the page says where things are settled, in other languages. Wants a native reader of the trade before anybody relies on it. */
+import type { Sentences } from '../said/sentences.ts';
+
+export const openSaid = {
+  'Set aside': { es: 'Apartado', fr: 'Mis de côté', pl: 'Odłożone', uk: 'Відкладено' },
+  Doubts: { es: 'Dudas', fr: 'Doutes', pl: 'Wątpliwości', uk: 'Сумніви' },
+  'Also at the head of the milk-hold sheet': {
+    es: 'También al principio de la hoja de leche retenida',
+    fr: 'Aussi en tête de la feuille du lait retenu',
+    pl: 'Także na początku arkusza wstrzymanego mleka',
+    uk: 'Також на початку аркуша затриманого молока',
+  },
+  'Something may be in the tank, or left the farm, that should not be.': {
+    es: 'Puede haber algo en el tanque, o fuera de la granja, que no debería.',
+    fr: 'Quelque chose est peut-être dans le tank, ou parti de la ferme, qui ne devrait pas.',
+    pl: 'W zbiorniku albo poza gospodarstwem może być coś, czego być nie powinno.',
+    uk: 'У танку або вже поза господарством може бути те, чого там бути не повинно.',
+  },
+  'What was said and could not be used. It is kept as it was said, and every cow that it may concern is held. Enter the fact again first; then settle it.':
+    {
+      es: 'Lo que se dijo y no se pudo usar. Se guarda tal como se dijo, y toda vaca a la que pueda referirse está retenida. Anote primero el hecho otra vez; luego resuélvalo.',
+      fr: 'Ce qui a été dit et n’a pas pu servir. C’est gardé comme dit, et toute vache que cela peut concerner est retenue. Notez d’abord le fait de nouveau ; réglez-le ensuite.',
+      pl: 'To, co powiedziano, a czego nie dało się użyć. Jest zachowane tak, jak powiedziano, a każda krowa, której może dotyczyć, jest wstrzymana. Najpierw wpisz fakt ponownie; potem wyjaśnij.',
+      uk: 'Сказане, яке не вдалося використати. Воно збережене так, як сказано, і кожна корова, якої може стосуватися, затримана. Спершу внесіть факт ще раз; потім з’ясуйте.',
+    },
+  'The book noticed something odd. Put right what is wrong, then settle what is left.': {
+    es: 'El libro notó algo raro. Corrija lo que está mal y luego resuelva lo que quede.',
+    fr: 'Le livre a remarqué quelque chose d’étrange. Corrigez ce qui est faux, puis réglez ce qui reste.',
+    pl: 'Księga zauważyła coś dziwnego. Popraw to, co złe, a potem wyjaśnij resztę.',
+    uk: 'Книга помітила щось дивне. Виправте, що не так, а решту з’ясуйте.',
+  },
+  'The parlour looks for these at every milking until they are settled.': {
+    es: 'La sala las busca en cada ordeño hasta que se resuelvan.',
+    fr: 'La salle de traite les cherche à chaque traite jusqu’à ce qu’elles soient réglées.',
+    pl: 'Hala szuka ich na każdym doju, aż zostaną wyjaśnione.',
+    uk: 'Доїльна зала шукає їх на кожному доїнні, доки їх не з’ясують.',
+  },
+  'As things stand for the {milking} milking. What is settled here stands in the book with your name.': {
+    es: 'Como están las cosas para el ordeño {milking}. Lo que se resuelva aquí queda en el libro con su nombre.',
+    fr: 'L’état des choses pour la traite {milking}. Ce qui est réglé ici reste dans le livre avec votre nom.',
+    pl: 'Stan na dój {milking}. To, co tu wyjaśnisz, stoi w księdze pod twoim nazwiskiem.',
+    uk: 'Стан на доїння {milking}. З’ясоване тут стоїть у книзі під вашим іменем.',
+  },
+  'Nothing stands open.': {
+    es: 'No hay nada pendiente.',
+    fr: 'Rien n’est ouvert.',
+    pl: 'Nic nie jest otwarte.',
+    uk: 'Нічого не відкрито.',
+  },
+  'A device of the role {role} settles nothing; the manager does.': {
+    es: 'Un aparato con el papel {role} no resuelve nada; lo hace el encargado.',
+    fr: 'Un appareil du rôle {role} ne règle rien ; c’est au responsable.',
+    pl: 'Urządzenie w roli {role} niczego nie wyjaśnia; robi to kierownik.',
+    uk: 'Пристрій у ролі {role} нічого не з’ясовує; це робить керівник.',
+  },
+  'Settled. It stands in the book, with how and by whom.': {
+    es: 'Resuelto. Queda en el libro, con cómo y por quién.',
+    fr: 'Réglé. C’est dans le livre, avec comment et par qui.',
+    pl: 'Wyjaśnione. Stoi w księdze: jak i przez kogo.',
+    uk: 'З’ясовано. Це стоїть у книзі: як і ким.',
+  },
+  'The vet’s times are written down.': {
+    es: 'Los tiempos del veterinario están anotados.',
+    fr: 'Les délais du vétérinaire sont notés.',
+    pl: 'Czasy od weterynarza są zapisane.',
+    uk: 'Терміни від ветеринара записано.',
+  },
+  'That was saved already, and once; nothing was added.': {
+    es: 'Eso ya estaba guardado, y una sola vez; no se añadió nada.',
+    fr: 'C’était déjà enregistré, une seule fois ; rien n’a été ajouté.',
+    pl: 'To już zapisano, i to raz; niczego nie dodano.',
+    uk: 'Це вже збережено, і один раз; нічого не додано.',
+  },
+  'Held on its account meanwhile:': {
+    es: 'Retenidas por ello mientras tanto:',
+    fr: 'Retenues pour cela en attendant :',
+    pl: 'Tymczasem wstrzymane z tego powodu:',
+    uk: 'Тим часом затримані через це:',
+  },
+  'How she stands now:': {
+    es: 'Cómo está ella ahora:',
+    fr: 'Où elle en est :',
+    pl: 'Jej stan teraz:',
+    uk: 'Її стан зараз:',
+  },
+  'How they stand now:': {
+    es: 'Cómo están ahora:',
+    fr: 'Où elles en sont :',
+    pl: 'Ich stan teraz:',
+    uk: 'Їхній стан зараз:',
+  },
+  'No cow of the herd can be read in it, so it stands at the head of the milk-hold sheet.': {
+    es: 'No se puede leer en ello ninguna vaca del rebaño, así que está al principio de la hoja de leche retenida.',
+    fr: 'On n’y lit aucune vache du troupeau ; c’est donc en tête de la feuille du lait retenu.',
+    pl: 'Nie da się w tym odczytać żadnej krowy ze stada, więc stoi na początku arkusza wstrzymanego mleka.',
+    uk: 'У цьому не прочитати жодної корови стада, тож воно стоїть на початку аркуша затриманого молока.',
+  },
+  'Settled, because': { es: 'Resuelto, porque', fr: 'Réglé, parce que', pl: 'Wyjaśnione, bo', uk: 'З’ясовано, бо' },
+  'See what settling it does': {
+    es: 'Ver qué hace resolverlo',
+    fr: 'Voir ce que cela change de le régler',
+    pl: 'Zobacz, co zmieni wyjaśnienie',
+    uk: 'Подивитися, що це змінить',
+  },
+  'Read this, then settle': {
+    es: 'Lea esto y luego resuelva',
+    fr: 'Lisez ceci, puis réglez',
+    pl: 'Przeczytaj, potem wyjaśnij',
+    uk: 'Прочитайте, тоді з’ясуйте',
+  },
+  'Settled, because: {how}': {
+    es: 'Resuelto, porque: {how}',
+    fr: 'Réglé, parce que : {how}',
+    pl: 'Wyjaśnione, bo: {how}',
+    uk: 'З’ясовано, бо: {how}',
+  },
+  'Say how it was settled: what was found out, or what was done': {
+    es: 'Diga cómo se resolvió: qué se averiguó o qué se hizo',
+    fr: 'Dites comment c’est réglé : ce qu’on a trouvé, ou ce qu’on a fait',
+    pl: 'Napisz, jak to wyjaśniono: co ustalono albo co zrobiono',
+    uk: 'Скажіть, як це з’ясовано: що виявили або що зробили',
+  },
+  'That cannot be saved': {
+    es: 'Eso no se puede guardar',
+    fr: 'Cela ne peut pas être enregistré',
+    pl: 'Tego nie można zapisać',
+    uk: 'Це не можна зберегти',
+  },
+  'Nobody looks for this cow any more once it is settled.': {
+    es: 'Una vez resuelto, ya nadie busca esta vaca.',
+    fr: 'Une fois réglé, plus personne ne cherche cette vache.',
+    pl: 'Po wyjaśnieniu nikt już nie szuka tej krowy.',
+    uk: 'Коли це з’ясовано, цієї корови вже ніхто не шукає.',
+  },
+  'Settling frees {cows} of this hold, whatever the entry said.': {
+    es: 'Resolverlo libera a {cows} de esta retención, dijera lo que dijera la anotación.',
+    fr: 'Le régler libère {cows} de cette retenue, quoi qu’ait dit la note.',
+    pl: 'Wyjaśnienie zwalnia {cows} z tego wstrzymania, cokolwiek mówił wpis.',
+    uk: 'Якщо з’ясувати, {cows} звільняється від цієї затримки, хай що казав запис.',
+  },
+  'If it was a treatment, a calving or a hold, enter it again first: until it stands in the book, nothing else holds her for it.':
+    {
+      es: 'Si fue un tratamiento, un parto o una retención, anótelo primero otra vez: hasta que esté en el libro, nada más la retiene por ello.',
+      fr: 'Si c’était un traitement, un vêlage ou une retenue, notez-le d’abord de nouveau : tant que ce n’est pas dans le livre, rien d’autre ne la retient pour cela.',
+      pl: 'Jeśli to było leczenie, wycielenie albo wstrzymanie, najpierw wpisz je ponownie: dopóki nie stoi w księdze, nic innego jej za to nie wstrzymuje.',
+      uk: 'Якщо це було лікування, отелення або затримка, спершу внесіть це ще раз: доки його немає в книзі, ніщо інше її за це не затримує.',
+    },
+  'Not settled yet': {
+    es: 'Aún no resuelto',
+    fr: 'Pas encore réglé',
+    pl: 'Jeszcze niewyjaśnione',
+    uk: 'Ще не з’ясовано',
+  },
+  '{author} settled it {time}: {how}.': {
+    es: '{author} lo resolvió {time}: {how}.',
+    fr: '{author} l’a réglé {time} : {how}.',
+    pl: 'Wyjaśnione przez: {author}, {time}: {how}.',
+    uk: 'З’ясовано: {author}, {time}: {how}.',
+  },
+  'What it was about may have been put right in the meantime.': {
+    es: 'Puede que entretanto se haya corregido aquello de lo que trataba.',
+    fr: 'Ce dont il s’agissait a peut-être été corrigé entre-temps.',
+    pl: 'To, czego dotyczyło, mogło zostać tymczasem poprawione.',
+    uk: 'Можливо, те, про що йшлося, тим часом виправили.',
+  },
+  'Not open any more': {
+    es: 'Ya no está pendiente',
+    fr: 'N’est plus ouvert',
+    pl: 'Już nie jest otwarte',
+    uk: 'Уже не відкрито',
+  },
+  'That does not stand open any more, so nothing was saved.': {
+    es: 'Eso ya no está pendiente, así que no se guardó nada.',
+    fr: 'Cela n’est plus ouvert, rien n’a donc été enregistré.',
+    pl: 'To już nie jest otwarte, więc niczego nie zapisano.',
+    uk: 'Це вже не відкрито, тож нічого не збережено.',
+  },
+  'What stands open now': {
+    es: 'Lo que está pendiente ahora',
+    fr: 'Ce qui est ouvert maintenant',
+    pl: 'Co jest otwarte teraz',
+    uk: 'Що відкрито зараз',
+  },
+  'Leave it open': { es: 'Dejarlo pendiente', fr: 'Le laisser ouvert', pl: 'Zostaw otwarte', uk: 'Лишити відкритим' },
+} as const satisfies Sentences;
