@@ -1,6 +1,7 @@
 /** Three columns: as known then, on the wall, as known now. What differs is said in words and not by colour. */
 import type { Format } from '../../../print/words/format.ts';
 import { byCowNumber } from '../../../shared/cow-number.ts';
+import { say } from '../say.tsx';
 import { type HeldThen, heldOf, listsOf, type sheetOfViews } from './records-lists.ts';
 
 type SheetOf = ReturnType<typeof sheetOfViews>;
@@ -18,9 +19,9 @@ export const ListsBeside = ({ three }: { three: Three }) => {
     three.wall === undefined ? undefined : new Map(listsOf(three.wall.sheetOf).map((each) => [each.list, each.cows]));
   const present = new Map(listsOf(three.present).map((each) => [each.list, each.cows]));
   return (
-    <section class="scroll" tabindex={0} aria-label="Lists side by side, the table">
+    <section class="scroll" tabindex={0} aria-label={say('Lists side by side, the table')}>
       <table>
-        <Head three={three} first="List" />
+        <Head three={three} first={say('List')} />
         <tbody>
           {past.map(({ list, cows }) => {
             const issued = wall?.get(list);
@@ -29,11 +30,11 @@ export const ListsBeside = ({ three }: { three: Three }) => {
             return (
               <tr>
                 <th scope="row">
-                  {list}
-                  {differs ? <small> (differs)</small> : null}
+                  {say(list)}
+                  {differs ? <small> {say('(differs)')}</small> : null}
                 </th>
                 <td>{numbers(cows)}</td>
-                <td>{issued === undefined ? 'not issued' : numbers(issued)}</td>
+                <td>{issued === undefined ? say('not issued') : numbers(issued)}</td>
                 <td>{numbers(today)}</td>
               </tr>
             );
@@ -49,21 +50,26 @@ export const HeldBeside = ({ three, format }: { three: Three; format: Format }) 
   const wall = three.wall === undefined ? undefined : byCow(heldOf(three.wall.sheetOf));
   const present = byCow(heldOf(three.present));
   const cows = [...new Set([...past.keys(), ...(wall?.keys() ?? []), ...present.keys()])].sort(byCowNumber);
-  if (cows.length === 0) return <p class="card">Nobody was on hold at any of the three.</p>;
-  const says = (rows: readonly HeldThen[] | undefined): string => rows?.map(sayOne).join('; and ') ?? 'not on it';
+  if (cows.length === 0) return <p class="card">{say('Nobody was on hold at any of the three.')}</p>;
+  const says = (rows: readonly HeldThen[] | undefined): string =>
+    rows === undefined || rows.length === 0
+      ? say('not on it')
+      : rows.map(sayOne).reduce((one, more) => say('{one}; and {more}', { one, more }));
   const sayOne = (held: HeldThen): string => {
-    const until = held.until === null ? 'without end' : `until ${format.time(held.until)}`;
-    return held.tankFrom === null ? until : `${until}, in the tank from ${format.milking(held.tankFrom)}`;
+    const until = held.until === null ? say('without end') : say('until {time}', { time: format.time(held.until) });
+    return held.tankFrom === null
+      ? until
+      : say('{until}, in the tank from {milking}', { until, milking: format.milking(held.tankFrom) });
   };
   return (
-    <section class="scroll" tabindex={0} aria-label="Cows side by side, the table">
+    <section class="scroll" tabindex={0} aria-label={say('Cows side by side, the table')}>
       <table>
-        <Head three={three} first="Cow" />
+        <Head three={three} first={say('Cow')} />
         <tbody>
           {cows.map((cow) => {
             const told = [
               says(past.get(cow)),
-              wall === undefined ? 'nothing issued' : says(wall.get(cow)),
+              wall === undefined ? say('nothing issued') : says(wall.get(cow)),
               says(present.get(cow)),
             ];
             const compared = wall === undefined ? [told[0], told[2]] : told;
@@ -71,7 +77,7 @@ export const HeldBeside = ({ three, format }: { three: Three; format: Format }) 
               <tr>
                 <th scope="row">
                   <span class="cow">{cow}</span>
-                  {new Set(compared).size > 1 ? <small> (differs)</small> : null}
+                  {new Set(compared).size > 1 ? <small> {say('(differs)')}</small> : null}
                 </th>
                 {told.map((each) => (
                   <td>{each}</td>
@@ -89,11 +95,13 @@ const Head = ({ three, first }: { three: Three; first: string }) => (
   <thead>
     <tr>
       <th scope="col">{first}</th>
-      <th scope="col">As known then</th>
+      <th scope="col">{say('As known then')}</th>
       <th scope="col">
-        {three.wall === undefined ? 'On the wall: nothing by then' : `On the wall: ${three.wall.ref}`}
+        {three.wall === undefined
+          ? say('On the wall: nothing by then')
+          : say('On the wall: {ref}', { ref: three.wall.ref })}
       </th>
-      <th scope="col">As known now</th>
+      <th scope="col">{say('As known now')}</th>
     </tr>
   </thead>
 );
@@ -104,6 +112,7 @@ const byCow = (rows: readonly HeldThen[]): ReadonlyMap<string, readonly HeldThen
   for (const row of rows) map.set(row.cow, [...(map.get(row.cow) ?? []), row]);
   return map;
 };
-const numbers = (cows: readonly string[]): string => (cows.length === 0 ? 'none' : cows.join(', '));
+const numbers = (cows: readonly string[]): string =>
+  cows.length === 0 ? say('none ¦ of cows on a list') : cows.join(', ');
 const same = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((cow) => b.includes(cow));

@@ -14,6 +14,7 @@ import { drawPaper } from '../../command-line/paper-file.ts';
 import { consistencyOf, inclusionOf } from '../../proof-tree.ts';
 import type { Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
+import { inEnglish, say } from '../say.tsx';
 import { askedOf } from '../who.tsx';
 import type { Problems, Typed } from './records-asked.ts';
 
@@ -43,9 +44,9 @@ export const DOWNLOADS = {
     taken(file(stockCsv(medicineStock(answer.known)), 'text/csv; charset=utf-8', 'medicine-stock.csv')),
   'checkpoint.txt': ({ book }) => taken(file(book.checkpoint(), 'text/plain; charset=utf-8', 'checkpoint.txt')),
   'inclusion.json': ({ book }, _, { entry }) =>
-    proof('entry', entry, 'Say which entry: its id, or its position', (said) => inclusionOf(book, said)),
+    proof('entry', entry, say('Say which entry: its id, or its position'), (said) => inclusionOf(book, said)),
   'consistency.json': ({ book }, _, { older }) =>
-    proof('older', older, 'Say which older position, as printed on a sheet', (said) => consistencyOf(book, said)),
+    proof('older', older, say('Say which older position, as printed on a sheet'), (said) => consistencyOf(book, said)),
 } as const satisfies Record<string, Take>;
 
 const taken = (response: Response): Taken => ({ ok: true, response });
@@ -59,7 +60,7 @@ const proof = (field: string, said: string | undefined, asks: string, make: (sai
     return taken(file(`${JSON.stringify(make(said), null, 2)}\n`, 'application/json', `${field}-proof.json`));
   } catch (error) {
     if (!(error instanceof UserProblem)) throw error;
-    return { ok: false, problems: { [field]: error.message } };
+    return { ok: false, problems: { [field]: inEnglish(error.message) } };
   }
 };
 
@@ -77,19 +78,19 @@ const inPeriod = async (
   make: (register: RegisterMade) => Response | Promise<Response>,
 ): Promise<Taken> => {
   const moment = momentOf(hand.answer.known, askedOf(hand.answer));
-  if (moment === undefined) return { ok: false, problems: { from: 'This book has no farm yet; set it up first' } };
+  if (moment === undefined) return { ok: false, problems: { from: say('This book has no farm yet; set it up first') } };
   const first = dayOf(from);
   const last = dayOf(to);
   if (typeof first === 'object' || typeof last === 'object')
     return {
       ok: false,
       problems: {
-        ...(typeof first === 'object' ? { from: first.problem } : {}),
-        ...(typeof last === 'object' ? { to: last.problem } : {}),
+        ...(typeof first === 'object' ? { from: inEnglish(first.problem) } : {}),
+        ...(typeof last === 'object' ? { to: inEnglish(last.problem) } : {}),
       },
     };
   if (first !== undefined && last !== undefined && last < first)
-    return { ok: false, problems: { to: 'The last day is before the first; change one of them' } };
+    return { ok: false, problems: { to: say('The last day is before the first; change one of them') } };
   return taken(await make(registerOf(hand, moment, first, last)));
 };
 

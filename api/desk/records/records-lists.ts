@@ -2,10 +2,11 @@
 import { z } from 'zod';
 import type { EntryOf } from '../../../events/entry.ts';
 import type { Views } from '../../../projections/views.ts';
+import { type Sentence, say } from '../say.tsx';
 
 /** A list's name on the page and the cows on it, in the order of the paper. */
 export interface ListOfCows {
-  readonly list: string;
+  readonly list: Sentence;
   readonly cows: readonly string[];
 }
 
@@ -40,7 +41,12 @@ type SheetOf = (sheet: (typeof LISTS)[number][0]) => unknown;
 export const listsOf = (sheetOf: SheetOf): readonly ListOfCows[] => {
   const head = holds.safeParse(sheetOf('milk-hold'));
   const first = head.success
-    ? [{ list: 'Find before milking', cows: head.data.unplaced.map(({ number }) => number ?? 'no number') }]
+    ? [
+        {
+          list: 'Find before milking' as const,
+          cows: head.data.unplaced.map(({ number }) => number ?? say('no number')),
+        },
+      ]
     : [];
   return [
     ...first,

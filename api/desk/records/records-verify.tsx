@@ -1,11 +1,11 @@
 /** Running the whole verification from the desk, and holding the book against a paper or a checkpoint that somebody kept. */
 import type { VerifyReport } from '../../../events/book.ts';
 import { UserProblem } from '../../../shared/refusal.ts';
-import { plural } from '../../command-line/settings.ts';
 import { verified } from '../../verified.ts';
 import { type Ask, type Desk, savingOf } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import { page } from '../layout.tsx';
+import { inEnglish, say } from '../say.tsx';
 import type { Problems, Typed } from './records-asked.ts';
 
 type Again = (typed: Typed, problems: Problems) => Promise<Response>;
@@ -30,9 +30,9 @@ export const verifyPage = (desk: Desk, { form }: Ask, hand: AtHand, again: Again
   } catch (error) {
     if (!(error instanceof UserProblem) || error.exitCode !== 2) throw error;
     const field = error.message.startsWith('--paper') ? 'paper' : 'checkpoint';
-    return again(typed, { [field]: forThePage(error.message) });
+    return again(typed, { [field]: inEnglish(forThePage(error.message)) });
   }
-  return page({ ...hand.frame, title: 'What the verification found', children: <Report report={report} /> });
+  return page({ ...hand.frame, title: say('What the verification found'), children: <Report report={report} /> });
 };
 
 /** A browser sends a text of lines with other line ends, and the last one is cut off with the spaces. */
@@ -50,19 +50,21 @@ const Report = ({ report }: { report: VerifyReport }) => {
     <>
       {ok ? (
         <p class="done" role="status">
-          Everything agrees.
+          {say('Everything agrees.')}
         </p>
       ) : (
         <>
           <p class="problem" role="alert">
-            {plural(problems.length, 'thing does', 'things do')} NOT agree. Touch nothing, make a copy of the book and
-            of its key, and ask whoever looks after it.
+            {say(
+              '{n, plural, one {# thing does} other {# things do}} NOT agree. Touch nothing, make a copy of the book and of its key, and ask whoever looks after it.',
+              { n: problems.length },
+            )}
           </p>
           <ol class="card found">
             {problems.map((found) => (
               <li>
-                {found.position === null ? '' : `Position ${found.position}: `}
-                {found.problem}
+                {found.position === null ? '' : `${say('Position {position}:', { position: String(found.position) })} `}
+                {inEnglish(found.problem)}
               </li>
             ))}
           </ol>
@@ -70,20 +72,22 @@ const Report = ({ report }: { report: VerifyReport }) => {
       )}
       <div class="card">
         <p>
-          {plural(position, 'entry', 'entries')} read and worked out again; {plural(papers, 'paper')} kept;{' '}
-          {plural(setAside, 'entry', 'entries')} set aside; the checkpoint is {signed ? 'signed' : 'NOT signed'}.
+          {say('{n, plural, one {# entry} other {# entries}} read and worked out again;', { n: position })}{' '}
+          {say('{n, plural, one {# paper} other {# papers}} kept;', { n: papers })}{' '}
+          {say('{n, plural, one {# entry} other {# entries}} set aside;', { n: setAside })}{' '}
+          {say(signed ? 'the checkpoint is signed.' : 'the checkpoint is NOT signed.')}
         </p>
         <p>
-          Root: <span class="code">{root}</span>
+          {say('Root:')} <span class="code">{root}</span>
         </p>
         <ul>
           {notes.map((note) => (
-            <li>{note}</li>
+            <li>{inEnglish(note)}</li>
           ))}
         </ul>
       </div>
       <p>
-        <a href="/records">Back to the records</a>
+        <a href="/records">{say('Back to the records')}</a>
       </p>
     </>
   );

@@ -1,11 +1,11 @@
 /** The record keeper's page: a moment of the past, the verification, the register, proofs, one cow's history. */
 import { instantText } from '../../../shared/instant.ts';
 import { UserProblem } from '../../../shared/refusal.ts';
-import { plural } from '../../command-line/settings.ts';
 import { isSigned } from '../../proof-tree.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
+import { inEnglish, say, sayWith } from '../say.tsx';
 import { askedIn, type Problems, type Typed, typedInQuery } from './records-asked.ts';
 import { DOWNLOADS } from './records-downloads.ts';
 import { CowForm, MomentForm, ProofForms, RegisterForm, VerifyForm } from './records-forms.tsx';
@@ -35,7 +35,7 @@ export const recordsPages: readonly DeskPage[] = [
         return await thenPage(desk, hand, asked.question);
       } catch (error) {
         if (!(error instanceof UserProblem)) throw error;
-        return recordsPage(desk, ask, hand, typed, { at: error.message });
+        return recordsPage(desk, ask, hand, typed, { at: inEnglish(error.message) });
       }
     }),
   },
@@ -54,7 +54,7 @@ export const recordsPages: readonly DeskPage[] = [
     run: withFarm((desk, ask, hand) => {
       const { number } = typedInQuery(ask);
       return number === undefined
-        ? recordsPage(desk, ask, hand, {}, { number: 'Say which cow: her barn number, or her official number' })
+        ? recordsPage(desk, ask, hand, {}, { number: say('Say which cow: her barn number, or her official number') })
         : goTo(`/cow/${encodeURIComponent(number)}`);
     }),
   },
@@ -88,28 +88,43 @@ const recordsPage = (
   return page(
     {
       ...hand.frame,
-      title: 'Records',
+      title: say('Records'),
       children: (
         <>
           <p class="lead">
-            {plural(head.position, 'entry', 'entries')} in this book, the checkpoint{' '}
-            {isSigned(desk.book.checkpoint()) ? 'signed' : 'NOT signed: to an outsider it proves nothing'}. Nothing on
-            this page writes anything.
+            {say(
+              isSigned(desk.book.checkpoint())
+                ? '{n, plural, one {# entry} other {# entries}} in this book, the checkpoint signed. Nothing on this page writes anything.'
+                : '{n, plural, one {# entry} other {# entries}} in this book, the checkpoint NOT signed: to an outsider it proves nothing. Nothing on this page writes anything.',
+              { n: head.position },
+            )}
           </p>
           {refused ? (
             <p class="problem" role="alert">
-              That cannot be answered yet: {Object.values(problems).join('; ')}.
+              {say('That cannot be answered yet:')}{' '}
+              {Object.values(problems).map((problem, index) => (
+                <>
+                  {index === 0 ? '' : '; '}
+                  {problem}
+                </>
+              ))}
+              .
             </p>
           ) : null}
           <MomentForm hand={hand} typed={typed} problems={problems} />
           {issued.length === 0 ? null : (
             <section class="card" aria-labelledby="sets">
-              <h2 id="sets">The last sets that were issued</h2>
+              <h2 id="sets">{say('The last sets that were issued')}</h2>
               <ul class="sets">
                 {issued.map(({ data, at }) => (
                   <li>
-                    <a href={`/records/then?ref=${data.ref}`}>{data.ref}</a> for {format.milking(data.milking)}, issued{' '}
-                    {format.time(instantText(at))}, position {data.position}
+                    {sayWith('<a>{ref}</a> for {milking}, issued {time}, position {position}', {
+                      a: (inner) => <a href={`/records/then?ref=${data.ref}`}>{inner}</a>,
+                      ref: data.ref,
+                      milking: format.milking(data.milking),
+                      time: format.time(instantText(at)),
+                      position: String(data.position),
+                    })}
                   </li>
                 ))}
               </ul>

@@ -6,6 +6,8 @@ import { herdSaid } from '../herd/herd-said.ts';
 import { openHoldsSaid } from '../open/open-holds-said.ts';
 import { openSaid } from '../open/open-said.ts';
 import { openWaysSaid } from '../open/open-ways-said.ts';
+import { recordsSaid } from '../records/records-said.ts';
+import { recordsThenSaid } from '../records/records-then-said.ts';
 import { formSaid } from './form-said.ts';
 import { frameSaid } from './frame-said.ts';
 import { milkingSaid } from './milking-said.ts';
@@ -27,6 +29,8 @@ export const TABLES = {
   openSaid,
   openWaysSaid,
   problemSaid,
+  recordsSaid,
+  recordsThenSaid,
   sheetsSaid,
   signInSaid,
   wordsSaid,

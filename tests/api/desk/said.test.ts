@@ -107,6 +107,7 @@ describe('the pages', () => {
     /^cow\//,
     /^herd\//,
     /^open\//,
+    /^records\//,
     // One line for each room.
   ];
 
