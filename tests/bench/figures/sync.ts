@@ -57,7 +57,7 @@ const peerSays = (setting: Setting, script: string, input: unknown): Record<stri
     [fileURLToPath(new URL(`../peers/${script}`, import.meta.url)), path.join(setting.peers, 'package.json')],
     { input: JSON.stringify(input), encoding: 'utf8', timeout: 600_000, cwd: setting.scratch },
   );
-  if (run.status !== 0) return `skipped: ${run.stderr.trim().split('\n').at(-1) ?? 'it did not run'}`;
+  if (run.status !== 0) return `skipped: ${/^\w*Error.*$/m.exec(run.stderr)?.[0] ?? 'it did not run'}`;
   return JSON.parse(run.stdout.trim().split('\n').at(-1) ?? '{}') as Record<string, number>;
 };
 
