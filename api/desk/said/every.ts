@@ -2,12 +2,22 @@
 import { cowHistorySaid } from '../cow/cow-history-said.ts';
 import { cowNumberSaid } from '../cow/cow-number-said.ts';
 import { cowSaid } from '../cow/cow-said.ts';
+import { farmChangeSaid } from '../farm/farm-change-said.ts';
+import { farmEffectSaid } from '../farm/farm-effect-said.ts';
+import { farmFormMoreSaid } from '../farm/farm-form-more-said.ts';
+import { farmFormSaid } from '../farm/farm-form-said.ts';
+import { farmReadSaid } from '../farm/farm-read-said.ts';
+import { farmSaid } from '../farm/farm-said.ts';
 import { herdSaid } from '../herd/herd-said.ts';
 import { openHoldsSaid } from '../open/open-holds-said.ts';
 import { openSaid } from '../open/open-said.ts';
 import { openWaysSaid } from '../open/open-ways-said.ts';
+import { paperLinesSaid } from '../paper/paper-lines-said.ts';
+import { paperSaid } from '../paper/paper-said.ts';
 import { recordsSaid } from '../records/records-said.ts';
 import { recordsThenSaid } from '../records/records-then-said.ts';
+import { writeKindsSaid } from '../write/write-kinds-said.ts';
+import { writeSaid } from '../write/write-said.ts';
 import { formSaid } from './form-said.ts';
 import { frameSaid } from './frame-said.ts';
 import { milkingSaid } from './milking-said.ts';
@@ -21,6 +31,12 @@ export const TABLES = {
   cowHistorySaid,
   cowNumberSaid,
   cowSaid,
+  farmChangeSaid,
+  farmEffectSaid,
+  farmFormMoreSaid,
+  farmFormSaid,
+  farmReadSaid,
+  farmSaid,
   formSaid,
   frameSaid,
   herdSaid,
@@ -28,12 +44,16 @@ export const TABLES = {
   openHoldsSaid,
   openSaid,
   openWaysSaid,
+  paperLinesSaid,
+  paperSaid,
   problemSaid,
   recordsSaid,
   recordsThenSaid,
   sheetsSaid,
   signInSaid,
   wordsSaid,
+  writeKindsSaid,
+  writeSaid,
 } as const satisfies Readonly<Record<string, Sentences>>;
 
 /** A sentence that the desk can say. Any other text is no sentence of the desk, and does not compile. */

@@ -53,6 +53,8 @@ export const wordsSaid = {
   'Milk hold': { es: 'Leche retenida', fr: 'Lait retenu', pl: 'Mleko wstrzymane', uk: 'Затримка молока' },
   'Meat hold': { es: 'Carne retenida', fr: 'Viande retenue', pl: 'Karencja mięsa', uk: 'Затримка м’яса' },
   'no end known': { es: 'sin final conocido', fr: 'fin inconnue', pl: 'koniec nieznany', uk: 'кінець невідомий' },
+  choose: { es: 'elija', fr: 'choisissez', pl: 'wybierz', uk: 'виберіть' },
+  'not said': { es: 'no se dice', fr: 'pas dit', pl: 'nie podano', uk: 'не сказано' },
   yes: { es: 'sí', fr: 'oui', pl: 'tak', uk: 'так' },
   no: { es: 'no', fr: 'non', pl: 'nie', uk: 'ні' },
 } as const satisfies Sentences;

@@ -6,6 +6,7 @@ import { type Tonight, tonightFrom } from '../../tonight.ts';
 import type { Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import { asIf } from '../saving.ts';
+import { say } from '../say.tsx';
 import { cowsFor, holdText, WhoIs } from '../who.tsx';
 
 /** The sheets of the same milking as if it were recorded. */
@@ -32,7 +33,9 @@ export const Changes = ({ hand, after, cows }: { hand: AtHand; after: Tonight; c
             return (
               <div class="after">
                 <p>
-                  <strong>Then: {same ? `no change (${holdText(cow, hand)})` : holdText(cow, hand)}</strong>
+                  <strong>
+                    {say(same ? 'Then: no change ({hold})' : 'Then: {hold}', { hold: holdText(cow, hand) })}
+                  </strong>
                 </p>
                 <ul class="why">
                   {[...reasonsOf(cow, 'milk-hold'), ...reasonsOf(cow, 'beef-hold'), ...reasonsOf(cow, 'treat-now')].map(

@@ -6,6 +6,7 @@ import type { Instant } from '../../../shared/instant.ts';
 import type { Knowledge } from '../../tonight.ts';
 import type { Ask, Desk, Visitor } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
+import { type Sentence, say } from '../say.tsx';
 import type { Choice } from './fields.tsx';
 
 export interface Context {
@@ -30,9 +31,18 @@ export const medicineNames = ({ knowledge }: Context): string[] =>
     return last === undefined || last.data.retired === true ? [] : [last.data.name];
   });
 
-export const QUARTER_CHOICES: readonly Choice[] = QUARTERS.filter((each) => !each.endsWith('rear')).map(
-  (each): Choice => [each, each.replace('-', ' ')],
-);
+const QUARTER_WORDS = {
+  'left-front': 'left front',
+  'right-front': 'right front',
+  'left-hind': 'left hind',
+  'right-hind': 'right hind',
+} as const satisfies Partial<Record<(typeof QUARTERS)[number], Sentence>>;
+
+/** Said for whoever asks. */
+export const quarterChoices = (): Choice[] =>
+  QUARTERS.flatMap((each): Choice[] =>
+    each in QUARTER_WORDS ? [[each, say(QUARTER_WORDS[each as keyof typeof QUARTER_WORDS])]] : [],
+  );
 
 /** The cows that a number may mean. */
 export const filesOf = ({ knowledge }: Context, number: string): readonly CowFile[] => {

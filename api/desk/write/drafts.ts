@@ -1,6 +1,8 @@
 /** From what was typed to entries, and from what is wrong with them back to the fields. */
+import type { Child } from 'hono/jsx';
 import { isBarnNumber, officialDigits } from '../../../shared/cow-number.ts';
 import { type Draft, idOf, type Trouble } from '../saving.ts';
+import { say } from '../say.tsx';
 import type { Written } from './building.ts';
 import { CannotWrite, type Context, clockOf } from './context.ts';
 import type { Typed } from './fields.tsx';
@@ -21,20 +23,25 @@ const numbersIn = (text: string | undefined): string[] => [
 export interface Built {
   readonly drafts: readonly Draft[];
   readonly cows: readonly string[];
-  readonly troubles: readonly { readonly field: string; readonly says: string }[];
+  readonly troubles: readonly { readonly field: string; readonly says: Child }[];
 }
 
 /** The entries that a form means, or what is wrong with it. */
 export const build = (written: Written, typed: Typed, context: Context, saving: string): Built => {
-  const troubles: { field: string; says: string }[] = [];
+  const troubles: { field: string; says: Child }[] = [];
   const cows = written.about === 'farm' ? [] : numbersIn(typed.one('cow'));
   const free = written.about === 'farm' || written.type === 'residue-test';
-  if (!free && cows.length === 0) troubles.push({ field: 'cow', says: 'Say which cow' });
-  if (written.about !== 'several' && cows.length > 1) troubles.push({ field: 'cow', says: 'One cow at a time here' });
-  if (cows.length > MOST_COWS) troubles.push({ field: 'cow', says: `${MOST_COWS} cows at once at most` });
+  if (!free && cows.length === 0) troubles.push({ field: 'cow', says: say('Say which cow') });
+  if (written.about !== 'several' && cows.length > 1)
+    troubles.push({ field: 'cow', says: say('One cow at a time here') });
+  if (cows.length > MOST_COWS)
+    troubles.push({ field: 'cow', says: say('{n} cows at once at most', { n: String(MOST_COWS) }) });
   for (const cow of cows) {
     if (!isBarnNumber(cow) && officialDigits(cow) === undefined)
-      troubles.push({ field: 'cow', says: `"${cow}" is no cow number: letters, digits and hyphens, 10 at most` });
+      troubles.push({
+        field: 'cow',
+        says: say('"{cow}" is no cow number: letters, digits and hyphens, 10 at most', { cow }),
+      });
   }
   const at = timeOf(typed, clockOf(context));
   if (!at.ok) troubles.push({ field: 'when', says: at.problem });

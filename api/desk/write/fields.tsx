@@ -1,5 +1,7 @@
 /** The fields of a form for an entry: what each is called, how it is drawn, and what was typed read back. */
+import type { Child } from 'hono/jsx';
 import type { Form } from '../ask.ts';
+import { say } from '../say.tsx';
 
 interface Named {
   /** Name in the form, and the field of `data` that a trouble about it points to. */
@@ -54,7 +56,7 @@ export const Fields = ({
   fields: readonly Field[];
   typed: Typed;
   /** By the name of the field. */
-  troubles: ReadonlyMap<string, string>;
+  troubles: ReadonlyMap<string, Child>;
 }) => (
   <div class="fields">
     {fields.map((field) => (
@@ -63,7 +65,7 @@ export const Fields = ({
   </div>
 );
 
-const OneField = ({ field, typed, trouble }: { field: Field; typed: Typed; trouble: string | undefined }) => {
+const OneField = ({ field, typed, trouble }: { field: Field; typed: Typed; trouble: Child | undefined }) => {
   const { name, label, hint, required } = field;
   const id = `field-${name}`;
   const notes = [...(hint === undefined ? [] : [`${id}-hint`]), ...(trouble === undefined ? [] : [`${id}-trouble`])];
@@ -104,12 +106,12 @@ const OneField = ({ field, typed, trouble }: { field: Field; typed: Typed; troub
     <div class="field">
       <label for={id}>
         {label}
-        {required === true ? null : <span class="hint inline-hint"> if known</span>}
+        {required === true ? null : <span class="hint inline-hint"> {say('if known')}</span>}
       </label>
       {field.kind === 'choice' ? (
         <select id={id} name={name} required={required} {...described}>
           {required === true && field.choices.some(([value]) => value === typed.one(name)) ? null : (
-            <option value="">{required === true ? 'choose' : 'not said'}</option>
+            <option value="">{say(required === true ? 'choose' : 'not said')}</option>
           )}
           {field.choices.map(([value, text]) => (
             <option value={value} selected={value === typed.one(name)}>

@@ -1,9 +1,11 @@
 /** The form for one kind of entry, as it is drawn: which cow, the fields, when. */
+import type { Child } from 'hono/jsx';
 import type { EntryType } from '../../../events/kinds.ts';
 import { DAY } from '../../../shared/instant.ts';
 import type { Ask, Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import { page } from '../layout.tsx';
+import { type Sentence, say } from '../say.tsx';
 import { cowsFor, herdNumbers, WhoIs } from '../who.tsx';
 import type { Written } from './building.ts';
 import { type Context, clockOf, contextOf } from './context.ts';
@@ -15,7 +17,7 @@ export interface Drawn {
   readonly hand: AtHand;
   readonly written: Written;
   readonly typed: Typed;
-  readonly troubles: readonly { readonly field: string; readonly says: string }[];
+  readonly troubles: readonly { readonly field: string; readonly says: Child }[];
   readonly once?: string | undefined;
 }
 
@@ -28,7 +30,7 @@ export const draw = (
 ): Promise<Response> => {
   const cow = typed.one('cow');
   const context = contextOf(desk, ask, hand, cow);
-  const frame = { ...hand.frame, title: written.title };
+  const frame = { ...hand.frame, title: say(written.title) };
   if (written.about === 'ask-first' && context.file === undefined) {
     return page(
       {
@@ -36,8 +38,8 @@ export const draw = (
         children: (
           <form class="card narrow" method="get" action={`/write/${written.type}`}>
             {cow === undefined ? null : <WhoIs number={cow} cows={cowsFor(hand.answer, cow)} speaking={hand} />}
-            <Numbers label="Which cow" cow={cow} several={false} hand={hand} trouble={undefined} />
-            <button type="submit">Go on</button>
+            <Numbers label={say('Which cow')} cow={cow} several={false} hand={hand} trouble={undefined} />
+            <button type="submit">{say('Go on')}</button>
           </form>
         ),
       },
@@ -55,7 +57,14 @@ export const draw = (
         <>
           {troubles.length === 0 ? null : (
             <p class="problem" role="alert">
-              Nothing is saved yet: {elsewhere.length > 0 ? elsewhere.map(({ says }) => says).join('; ') : 'see below'}.
+              {elsewhere.length === 0 ? say('Nothing is saved yet: see below.') : say('Nothing is saved yet:')}{' '}
+              {elsewhere.map(({ says }, index) => (
+                <>
+                  {index === 0 ? '' : '; '}
+                  {says}
+                </>
+              ))}
+              {elsewhere.length === 0 ? '' : '.'}
             </p>
           )}
           {cow !== undefined && written.about !== 'several' ? (
@@ -66,7 +75,9 @@ export const draw = (
             <input type="hidden" name="once" value={once ?? ask.visitor.once()} />
             {written.about === 'farm' ? null : (
               <Numbers
-                label={written.about === 'several' ? 'Cow, or several with spaces between' : numberLabel(written.type)}
+                label={say(
+                  written.about === 'several' ? 'Cow, or several with spaces between' : numberLabel(written.type),
+                )}
                 cow={typed.one('cow')}
                 several={written.about === 'several'}
                 hand={hand}
@@ -76,8 +87,8 @@ export const draw = (
             <Fields fields={fields} typed={typed} troubles={byField} />
             <WhenFields typed={typed} clock={clockOf(context)} speaking={hand} trouble={byField.get('when')} />
             <p>
-              <button type="submit">Check</button>{' '}
-              <span class="hint">Nothing is saved before you have read what it does.</span>
+              <button type="submit">{say('Check')}</button>{' '}
+              <span class="hint">{say('Nothing is saved before you have read what it does.')}</span>
             </p>
           </form>
         </>
@@ -87,7 +98,7 @@ export const draw = (
   );
 };
 
-const numberLabel = (type: EntryType): string =>
+const numberLabel = (type: EntryType): Sentence =>
   type === 'cow-entered' ? 'Her barn number' : type === 'residue-test' ? 'Cow (leave empty for the tank)' : 'Cow';
 
 const Numbers = ({
@@ -101,7 +112,7 @@ const Numbers = ({
   cow: string | undefined;
   several: boolean;
   hand: AtHand;
-  trouble: string | undefined;
+  trouble: Child | undefined;
 }) => (
   <div class="field">
     <label for="field-cow">{label}</label>
@@ -138,13 +149,17 @@ const Usuals = ({ context, cow }: { context: Context; cow: string | undefined })
       {running.map(({ medicine, course, last }) => (
         <p>
           <a class="button" href={`/write/treatment?${doseQuery(last, { ...whose, inCourse: 'next' })}`}>
-            Next dose of her course: {medicine}, {(course?.given ?? 0) + 1} of {course?.of}
+            {say('Next dose of her course: {medicine}, {dose} of {of}', {
+              medicine,
+              dose: String((course?.given ?? 0) + 1),
+              of: String(course?.of ?? ''),
+            })}
           </a>
         </p>
       ))}
       {usuals.length === 0 ? null : (
         <details>
-          <summary>Fill in a usual dose</summary>
+          <summary>{say('Fill in a usual dose')}</summary>
           <ul class="inline">
             {usuals.map(({ medicine, last }) => (
               <li>

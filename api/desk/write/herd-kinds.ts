@@ -1,23 +1,21 @@
 /** What becomes of the cows: calving, dry-off, moves, sorting, breeding, coming and leaving. */
 import { instantText } from '../../../shared/instant.ts';
-import { choice, milkingsIn, number, plain, text, type Written } from './building.ts';
+import { say } from '../say.tsx';
+import { choice, milkingsIn, number, plain, text, type Written, worded } from './building.ts';
 import { type Context, groupsIn, medicineNames } from './context.ts';
 import { type Choice, type Field, numberIn, type Typed } from './fields.tsx';
 
-const SEXES: readonly Choice[] = [
-  ['', 'no calf'],
-  ['female', 'heifer calf'],
-  ['male', 'bull calf'],
-];
+const CALVES = [
+  ['First calf: sex', 'First calf: alive', 'First calf: number'],
+  ['Second calf: sex', 'Second calf: alive', 'Second calf: number'],
+] as const;
 
-const calfFields = (nth: number, label: string): Field[] => [
-  choice(`calf${nth}`, `${label}: sex`, SEXES.slice(1)),
-  choice(`calf${nth}alive`, `${label}: alive`, [
-    ['yes', 'alive'],
-    ['no', 'dead'],
-  ]),
-  text(`calf${nth}number`, `${label}: number`, { longest: 10 }),
-];
+const calfFields = (): Field[] =>
+  CALVES.flatMap(([sex, alive, number], index) => [
+    choice(`calf${index + 1}`, sex, worded(['female', 'heifer calf'], ['male', 'bull calf'])),
+    choice(`calf${index + 1}alive`, alive, worded(['yes', 'alive'], ['no', 'dead'])),
+    text(`calf${index + 1}number`, number, { longest: 10 }),
+  ]);
 
 const calvesOf = (typed: Typed): unknown[] =>
   [1, 2, 3].flatMap((nth) => {
@@ -29,7 +27,12 @@ const calvesOf = (typed: Typed): unknown[] =>
 const openRequests = ({ file, knowledge, hand }: Context): Choice[] =>
   (file?.cow.sortRequests ?? [])
     .filter(({ entry }) => !knowledge.known.farm.sorted.has(entry.id))
-    .map(({ entry }): Choice => [entry.id, `${entry.data.reason}, asked ${hand.format.time(instantText(entry.at))}`])
+    .map(
+      ({ entry }): Choice => [
+        entry.id,
+        say('{reason}, asked {time}', { reason: entry.data.reason, time: hand.format.time(instantText(entry.at)) }),
+      ],
+    )
     .reverse();
 
 export const HERD_KINDS: readonly Written[] = [
@@ -39,15 +42,18 @@ export const HERD_KINDS: readonly Written[] = [
     hint: 'Her fresh hold begins',
     about: 'one',
     fields: (context) => [
-      ...calfFields(1, 'First calf'),
-      ...calfFields(2, 'Second calf'),
-      choice('ease', 'How it went', [
-        ['1', '1, by herself'],
-        ['2', '2, a little help'],
-        ['3', '3, hard pull'],
-        ['4', '4, with the vet'],
-        ['5', '5, operation'],
-      ]),
+      ...calfFields(),
+      choice(
+        'ease',
+        'How it went',
+        worded(
+          ['1', '1, by herself'],
+          ['2', '2, a little help'],
+          ['3', '3, hard pull'],
+          ['4', '4, with the vet'],
+          ['5', '5, operation'],
+        ),
+      ),
       choice('group', 'She goes to', groupsIn(context)),
     ],
     dataOf: (typed) => ({ calves: calvesOf(typed), ease: numberIn(typed.one('ease')), group: typed.one('group') }),
@@ -103,16 +109,9 @@ export const HERD_KINDS: readonly Written[] = [
     hint: 'Inseminated, bull, embryo',
     about: 'several',
     fields: () => [
-      choice(
-        'how',
-        'How',
-        [
-          ['insemination', 'insemination'],
-          ['natural', 'bull'],
-          ['embryo', 'embryo'],
-        ],
-        { required: true },
-      ),
+      choice('how', 'How', worded(['insemination', 'insemination'], ['natural', 'bull'], ['embryo', 'embryo']), {
+        required: true,
+      }),
       text('sire', 'Sire', { longest: 80 }),
     ],
     dataOf: plain('how', 'sire'),
@@ -126,16 +125,11 @@ export const HERD_KINDS: readonly Written[] = [
       choice(
         'result',
         'Result',
-        [
-          ['pregnant', 'in calf'],
-          ['twins', 'in calf with twins'],
-          ['empty', 'empty'],
-          ['unsure', 'not sure'],
-        ],
+        worded(['pregnant', 'in calf'], ['twins', 'in calf with twins'], ['empty', 'empty'], ['unsure', 'not sure']),
         { required: true },
       ),
-      { kind: 'date', name: 'servedOn', label: 'Served on' },
-      { kind: 'date', name: 'dueOn', label: 'Due on' },
+      { kind: 'date', name: 'servedOn', label: say('Served on') },
+      { kind: 'date', name: 'dueOn', label: say('Due on') },
     ],
     dataOf: plain('result', 'servedOn', 'dueOn'),
   },
@@ -145,10 +139,7 @@ export const HERD_KINDS: readonly Written[] = [
     hint: 'A pregnancy is over',
     about: 'one',
     fields: (context) => [
-      choice('milked', 'Is she milked now', [
-        ['yes', 'yes, she comes into milk'],
-        ['no', 'no'],
-      ]),
+      choice('milked', 'Is she milked now', worded(['yes', 'yes, she comes into milk'], ['no', 'no'])),
       number('daysCarried', 'Days carried', { whole: true }),
       choice('group', 'She goes to', groupsIn(context)),
     ],
@@ -167,26 +158,20 @@ export const HERD_KINDS: readonly Written[] = [
       text('officialId', 'Official number, 15 digits', { longest: 20 }),
       choice('group', 'Group', groupsIn(context), { required: true }),
       number('lactation', 'Lactation (0 for a heifer)', { required: true, whole: true }),
-      { kind: 'date', name: 'born', label: 'Born on' },
-      { kind: 'date', name: 'calvedOn', label: 'Calved on' },
-      { kind: 'date', name: 'dueOn', label: 'Due on' },
+      { kind: 'date', name: 'born', label: say('Born on') },
+      { kind: 'date', name: 'calvedOn', label: say('Calved on') },
+      { kind: 'date', name: 'dueOn', label: say('Due on') },
       text('from', 'From whom', { longest: 120 }),
       choice(
         'milkHoldUntil',
         'Milk hold she brings',
-        [
-          ['none', 'none: stated in writing'],
-          ['unknown', 'not known: hold her milk'],
-        ],
+        worded(['none', 'none: stated in writing'], ['unknown', 'not known: hold her milk']),
         { required: true },
       ),
       choice(
         'meatHoldUntil',
         'Meat hold she brings',
-        [
-          ['none', 'none: stated in writing'],
-          ['unknown', 'not known: hold'],
-        ],
+        worded(['none', 'none: stated in writing'], ['unknown', 'not known: hold']),
         { required: true },
       ),
     ],
@@ -219,12 +204,12 @@ export const HERD_KINDS: readonly Written[] = [
       choice(
         'reason',
         'Why',
-        [
+        worded(
           ['sold-for-beef', 'sold for beef'],
           ['sold-for-milking', 'sold for milking'],
           ['died', 'died'],
           ['other', 'other'],
-        ],
+        ),
         { required: true },
       ),
       text('to', 'To whom', { longest: 120 }),

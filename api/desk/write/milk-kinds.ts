@@ -1,6 +1,7 @@
 /** What decides whether her milk may go in the tank: doses, holds, the vet's word, tests. */
 import { DAY, instantText } from '../../../shared/instant.ts';
-import { choice, number, plain, text, type Written } from './building.ts';
+import { say } from '../say.tsx';
+import { choice, number, plain, text, type Written, worded } from './building.ts';
 import { type Context, filesOf } from './context.ts';
 import { type Choice, numberIn } from './fields.tsx';
 import { courseFor, treatmentData, treatmentFields } from './treatment.ts';
@@ -14,7 +15,17 @@ const recentDoses = ({ file, hand, now }: Context): Choice[] =>
 const runningCourses = ({ file, hand }: Context): Choice[] =>
   (file?.dosings ?? []).flatMap(({ course, medicine, last }): Choice[] =>
     course?.running === true
-      ? [[course.id, `${medicine}, ${course.given} of ${course.of}, last ${hand.format.time(instantText(last.at))}`]]
+      ? [
+          [
+            course.id,
+            say('{medicine}, {given} of {of}, last {time}', {
+              medicine,
+              given: String(course.given),
+              of: String(course.of),
+              time: hand.format.time(instantText(last.at)),
+            }),
+          ],
+        ]
       : [],
   );
 
@@ -42,7 +53,12 @@ export const MILK_KINDS: readonly Written[] = [
     fields: () => [
       text('reason', 'Why', {
         required: true,
-        suggestions: ['clots in the milk', 'blood in the milk', 'band on, nobody knows why', 'waiting for a test'],
+        suggestions: [
+          say('clots in the milk'),
+          say('blood in the milk'),
+          say('band on, nobody knows why'),
+          say('waiting for a test'),
+        ],
       }),
     ],
     dataOf: plain('reason'),
@@ -54,7 +70,10 @@ export const MILK_KINDS: readonly Written[] = [
     about: 'ask-first',
     fields: (context) => [
       choice('hold', 'Which hold', openHolds(context), { hint: 'All that people set, when none is chosen' }),
-      text('reason', 'Why it is over', { required: true, suggestions: ['milk normal at two milkings', 'test clear'] }),
+      text('reason', 'Why it is over', {
+        required: true,
+        suggestions: [say('milk normal at two milkings'), say('test clear')],
+      }),
     ],
     dataOf: plain('reason', 'hold'),
   },
@@ -93,15 +112,7 @@ export const MILK_KINDS: readonly Written[] = [
     hint: "Of a cow's milk, or of the tank (leave the cow out)",
     about: 'one',
     fields: () => [
-      choice(
-        'result',
-        'Result',
-        [
-          ['clear', 'clear'],
-          ['positive', 'positive'],
-        ],
-        { required: true },
-      ),
+      choice('result', 'Result', worded(['clear', 'clear'], ['positive', 'positive']), { required: true }),
       text('method', 'Method', { longest: 80 }),
     ],
     dataOf: (typed, _, cow) => ({

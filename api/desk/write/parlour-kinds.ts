@@ -1,5 +1,5 @@
 /** What is said of the farm and not of one cow: the tank, a group counted, a milking finished. */
-import { choice, milkingsIn, number, plain, text, type Written } from './building.ts';
+import { choice, milkingsIn, number, plain, text, type Written, worded } from './building.ts';
 import { groupsIn } from './context.ts';
 import { numberIn } from './fields.tsx';
 
@@ -13,11 +13,11 @@ export const PARLOUR_KINDS: readonly Written[] = [
       text('tank', 'Which tank', { longest: 40 }),
       number('litres', 'Litres'),
       text('ticket', 'Ticket', { longest: 60 }),
-      choice('residueTest', 'Residue test', [
-        ['clear', 'clear'],
-        ['positive', 'positive'],
-        ['waiting', 'waiting'],
-      ]),
+      choice(
+        'residueTest',
+        'Residue test',
+        worded(['clear', 'clear'], ['positive', 'positive'], ['waiting', 'waiting']),
+      ),
     ],
     dataOf: (typed) => ({
       tank: typed.one('tank'),

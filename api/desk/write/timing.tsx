@@ -1,9 +1,11 @@
 /** When it happened: now, at a milking, or at a time that is typed, on the farm's own clock. */
+import type { Child } from 'hono/jsx';
 import type { Known } from '../../../projections/know.ts';
 import type { Milking, Schedule } from '../../../projections/schedule.ts';
 import { plannedEnd } from '../../../projections/window.ts';
 import { earlier, type Instant, instantText } from '../../../shared/instant.ts';
 import { accepted, type Result, refused } from '../../../shared/refusal.ts';
+import { say } from '../say.tsx';
 import type { Speaking } from '../speaking.ts';
 import { readWall, wallText } from '../wall-time.ts';
 import type { Typed } from './fields.tsx';
@@ -37,13 +39,13 @@ export const timeOf = (typed: Typed, { known, schedule, now }: Clock): Result<In
   if (when === 'now') return accepted(now);
   if (when === 'milking') {
     const milking = schedule.find(typed.one('milkingAt') ?? '');
-    if (milking === undefined) return refused('Say at which milking it was');
+    if (milking === undefined) return refused(say('Say at which milking it was'));
     if (milking.start > now)
-      return refused('That milking has not begun; what is still to come is not written down yet');
+      return refused(say('That milking has not begun; what is still to come is not written down yet'));
     return accepted(timeAtMilking(known, schedule, milking, now));
   }
   const typedTime = typed.one('timeAt');
-  if (typedTime === undefined) return refused('Say when it was: the date and the time');
+  if (typedTime === undefined) return refused(say('Say when it was: the date and the time'));
   return readWall(schedule.inForceAt(now).zone, typedTime);
 };
 
@@ -56,7 +58,7 @@ export const WhenFields = ({
   typed: Typed;
   clock: Clock;
   speaking: Speaking;
-  trouble: string | undefined;
+  trouble: Child | undefined;
 }) => {
   const { schedule, now } = clock;
   const { zone } = schedule.inForceAt(now);
@@ -64,7 +66,7 @@ export const WhenFields = ({
   const milkings = lastMilkings(schedule, now);
   return (
     <fieldset>
-      <legend>When</legend>
+      <legend>{say('When')}</legend>
       {trouble === undefined ? null : (
         <p class="problem" role="alert" id="when-trouble">
           {trouble}
@@ -73,16 +75,16 @@ export const WhenFields = ({
       <div>
         <label class="choice">
           <input type="radio" name="when" value="now" checked={when === 'now'} />
-          Now ({speaking.format.clock(instantText(now))})
+          {say('Now ({time})', { time: speaking.format.clock(instantText(now)) })}
         </label>
       </div>
       {milkings.length === 0 ? null : (
         <div>
           <label class="choice">
             <input type="radio" name="when" value="milking" checked={when === 'milking'} />
-            At a milking
+            {say('At a milking')}
           </label>
-          <select name="milkingAt" aria-label="Which milking">
+          <select name="milkingAt" aria-label={say('Which milking')}>
             {milkings.map((milking) => (
               <option value={milking.id} selected={milking.id === typed.one('milkingAt')}>
                 {speaking.format.milking(milking.id)}
@@ -94,12 +96,12 @@ export const WhenFields = ({
       <div>
         <label class="choice">
           <input type="radio" name="when" value="time" checked={when === 'time'} />
-          At another time
+          {say('At another time')}
         </label>
         <input
           type="datetime-local"
           name="timeAt"
-          aria-label="Date and time, on the farm's clock"
+          aria-label={say("Date and time, on the farm's clock")}
           value={typed.one('timeAt') ?? wallText(zone, now)}
         />
       </div>

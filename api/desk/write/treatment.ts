@@ -3,45 +3,49 @@ import type { EntryOf } from '../../../events/entry.ts';
 import { medicineKey } from '../../../projections/farm.ts';
 import type { CowFile } from '../../../projections/moment.ts';
 import type { Knowledge } from '../../tonight.ts';
-import { CannotWrite, type Context, medicineNames, QUARTER_CHOICES } from './context.ts';
-import { type Choice, type Field, numberIn, type Typed } from './fields.tsx';
-
-const COURSES: readonly Choice[] = [
-  ['single', 'a single dose'],
-  ['next', 'the next dose of her running course'],
-  ['first', 'the first dose of a course'],
-];
+import { say } from '../say.tsx';
+import { choice, number, text, worded } from './building.ts';
+import { CannotWrite, type Context, medicineNames, quarterChoices } from './context.ts';
+import { type Field, numberIn, type Typed } from './fields.tsx';
 
 export const treatmentFields = (context: Context): readonly Field[] => [
-  {
-    kind: 'text',
-    name: 'medicine',
-    label: 'Medicine',
+  text('medicine', 'Medicine', {
     longest: 80,
     required: true,
     suggestions: medicineNames(context),
     hint: 'As it stands in the list of medicines; one that is not listed holds her milk until the vet says',
-  },
-  { kind: 'choice', name: 'inCourse', label: 'This dose is', choices: COURSES, required: true },
-  { kind: 'number', name: 'of', label: 'First of a course: doses in all', whole: true },
-  { kind: 'number', name: 'everyHours', label: 'First of a course: a dose every … hours' },
-  { kind: 'number', name: 'amount', label: 'Amount' },
-  { kind: 'text', name: 'unit', label: 'Unit', longest: 20, suggestions: ['tube', 'ml', 'bolus', 'g'] },
-  {
-    kind: 'text',
-    name: 'route',
-    label: 'Route',
+  }),
+  choice(
+    'inCourse',
+    'This dose is',
+    worded(
+      ['single', 'a single dose'],
+      ['next', 'the next dose of her running course'],
+      ['first', 'the first dose of a course'],
+    ),
+    { required: true },
+  ),
+  number('of', 'First of a course: doses in all', { whole: true }),
+  number('everyHours', 'First of a course: a dose every … hours'),
+  number('amount', 'Amount'),
+  text('unit', 'Unit', { longest: 20, suggestions: ['tube', 'ml', 'bolus', 'g'] }),
+  text('route', 'Route', {
     longest: 40,
     suggestions: ['udder', 'muscle', 'under the skin', 'vein', 'mouth', 'womb', 'pour-on', 'hoof'],
+  }),
+  { kind: 'ticks', name: 'quarters', label: say('Quarters'), choices: quarterChoices() },
+  text('reason', 'What for'),
+  text('givenBy', 'Given by', { longest: 80 }),
+  text('prescribedBy', 'Vet who prescribed it', { longest: 80 }),
+  text('batch', 'Batch', { longest: 60 }),
+  {
+    kind: 'ticks',
+    name: 'offLabel',
+    label: say('Off-label'),
+    choices: worded(['yes', 'Given otherwise than the label says']),
   },
-  { kind: 'ticks', name: 'quarters', label: 'Quarters', choices: QUARTER_CHOICES },
-  { kind: 'text', name: 'reason', label: 'What for', longest: 200 },
-  { kind: 'text', name: 'givenBy', label: 'Given by', longest: 80 },
-  { kind: 'text', name: 'prescribedBy', label: 'Vet who prescribed it', longest: 80 },
-  { kind: 'text', name: 'batch', label: 'Batch', longest: 60 },
-  { kind: 'ticks', name: 'offLabel', label: 'Off-label', choices: [['yes', 'Given otherwise than the label says']] },
-  { kind: 'number', name: 'milkHoldHours', label: 'The vet says: milk out, hours after the last dose' },
-  { kind: 'number', name: 'meatHoldDays', label: 'The vet says: no beef, days after the last dose' },
+  number('milkHoldHours', 'The vet says: milk out, hours after the last dose'),
+  number('meatHoldDays', 'The vet says: no beef, days after the last dose'),
 ];
 
 export interface CourseSaid {
@@ -75,7 +79,10 @@ export const courseFor = (
   const course = running.at(-1)?.course;
   if (course === undefined)
     throw new CannotWrite(
-      `${cow} has no running course of ${typed.one('medicine') ?? 'that medicine'}; choose "a single dose", or "the first dose of a course"`,
+      say('{cow} has no running course of {medicine}; choose "a single dose", or "the first dose of a course"', {
+        cow,
+        medicine: typed.one('medicine') ?? say('that medicine'),
+      }),
     );
   return { id: course.id, dose: course.given + 1, of: course.of, everyHours: course.everyHours };
 };
@@ -83,7 +90,8 @@ export const courseFor = (
 export const treatmentData = (typed: Typed, course: CourseSaid | undefined): unknown => {
   const amount = numberIn(typed.one('amount'));
   const unit = typed.one('unit');
-  if (amount !== undefined && unit === undefined) throw new CannotWrite('Say the unit of the amount: tube, ml, bolus');
+  if (amount !== undefined && unit === undefined)
+    throw new CannotWrite(say('Say the unit of the amount: tube, ml, bolus'));
   return {
     medicine: typed.one('medicine'),
     amount: amount === undefined ? undefined : { value: amount, unit },

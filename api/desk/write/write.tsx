@@ -1,14 +1,13 @@
 /** Writing an entry: pick what happened, fill it in, read what it will do, save it once; undo is a strike with a reason. */
 import type { EntryType } from '../../../events/kinds.ts';
 import { HOUR, type Instant, instantText } from '../../../shared/instant.ts';
-import { plural } from '../../command-line/settings.ts';
 import { mayWrite } from '../../devices/roles.ts';
-import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { Carried } from '../controls.tsx';
 import { goTo, page } from '../layout.tsx';
 import { checkDrafts, idOf, save } from '../saving.ts';
+import { inEnglish, SaidProblem, say, sayWith } from '../say.tsx';
 import { cowsFor, WhoIs } from '../who.tsx';
 import type { Written } from './building.ts';
 import { Changes, tonightIf } from './changes.tsx';
@@ -40,11 +39,9 @@ export const writePages: readonly DeskPage[] = [
 
 const open = (desk: Desk, { visitor, params }: Ask): { hand: AtHand; written: Written } => {
   const written = writtenFor(params.kind ?? '');
-  if (written === undefined)
-    throw new RequestProblem('not-found', 'That is not written down here; /write lists what is');
+  if (written === undefined) throw new SaidProblem('not-found', 'That is not written down here; /write lists what is');
   const hand = atHand(desk, visitor, '/write');
-  if (hand === undefined)
-    throw new RequestProblem('cannot-answer', 'There is no farm in this book yet; set it up first');
+  if (hand === undefined) throw new SaidProblem('cannot-answer', 'There is no farm in this book yet; set it up first');
   return { hand, written };
 };
 
@@ -55,7 +52,7 @@ const pick = (desk: Desk, { visitor, url }: Ask): Response | Promise<Response> =
   const query = cow === '' ? '' : `?cow=${encodeURIComponent(cow)}`;
   return page({
     ...hand.frame,
-    title: cow === '' ? 'What happened?' : `What happened with ${cow}?`,
+    title: cow === '' ? say('What happened?') : say('What happened with {cow}?', { cow }),
     children: (
       <>
         {cow === '' ? null : <WhoIs number={cow} cows={cowsFor(hand.answer, cow)} speaking={hand} />}
@@ -65,14 +62,16 @@ const pick = (desk: Desk, { visitor, url }: Ask): Response | Promise<Response> =
           ).map(({ type, title, hint }) => (
             <li>
               <a href={`/write/${type}${query}`}>
-                {title}
-                <span>{hint}</span>
+                {say(title)}
+                <span>{say(hint)}</span>
               </a>
             </li>
           ))}
         </ul>
         <p>
-          A sheet with ticks and notes on it goes <a href="/paper">from paper to the book</a> in one go.
+          {sayWith('A sheet with ticks and notes on it goes <a>from paper to the book</a> in one go.', {
+            a: (inner) => <a href="/paper">{inner}</a>,
+          })}
         </p>
       </>
     ),
@@ -91,7 +90,8 @@ const checked = (desk: Desk, ask: Ask) => {
   const result = checkDrafts(desk, ask.visitor, saving, built.drafts);
   if (!result.ok) {
     const troubles = result.troubles.map((trouble) => ({ field: fieldOf(trouble), says: sentence(trouble.problem) }));
-    return { again: again([...new Map(troubles.map((each) => [`${each.field} ${each.says}`, each])).values()]) };
+    const once = [...new Map(troubles.map((each) => [`${each.field} ${each.says}`, each])).values()];
+    return { again: again(once.map(({ field, says }) => ({ field, says: inEnglish(says) }))) };
   }
   return { hand, written, typed, once, built, passed: result.passed, saving };
 };
@@ -105,20 +105,28 @@ const check = (desk: Desk, ask: Ask): Promise<Response> => {
   const alike = likeIt(desk, written.type, built.cows, at, result.saving);
   return page({
     ...hand.frame,
-    title: `${written.title}: read this, then save`,
+    title: say('{title}: read this, then save', { title: say(written.title) }),
     children: (
       <>
         <p class="lead">
-          {hand.format.time(instantText(at))}, written down by {ask.visitor.person}. {said(passed[0]?.said.data)}
+          {say('{time}, written down by {person}.', {
+            time: hand.format.time(instantText(at)),
+            person: ask.visitor.person,
+          })}{' '}
+          {inEnglish(said(passed[0]?.said.data))}
         </p>
         {alike.length === 0 ? null : (
           <div class="problem">
-            <p>This is much like what is in the book already. Is it really another one?</p>
+            <p>{say('This is much like what is in the book already. Is it really another one?')}</p>
             <ul>
               {alike.map((entry) => (
                 <li>
-                  {entry.subject} {written.title.toLowerCase()}, {hand.format.time(instantText(entry.at))}, by{' '}
-                  {entry.author}
+                  {say('{cow} {what}, {time}, by {author}', {
+                    cow: entry.subject ?? '',
+                    what: say(written.title).toLowerCase(),
+                    time: hand.format.time(instantText(entry.at)),
+                    author: entry.author,
+                  })}
                 </li>
               ))}
             </ul>
@@ -132,7 +140,7 @@ const check = (desk: Desk, ask: Ask): Promise<Response> => {
             </p>
           ))}
         {built.cows.length === 0 ? (
-          <p class="card">{said(passed[0]?.said.data)}</p>
+          <p class="card">{inEnglish(said(passed[0]?.said.data))}</p>
         ) : (
           <Changes hand={hand} after={after} cows={built.cows} />
         )}
@@ -140,10 +148,12 @@ const check = (desk: Desk, ask: Ask): Promise<Response> => {
           <Carried typed={ask.form} />
           <input type="hidden" name="once" value={once} />
           <button type="submit" name="step" value="save" class="big">
-            {built.cows.length > 1 ? `Save for ${plural(built.cows.length, 'cow')}` : 'Save'}
+            {built.cows.length > 1
+              ? say('Save for {n, plural, one {# cow} other {# cows}}', { n: built.cows.length })
+              : say('Save')}
           </button>
           <a class="button" href={`/write/${written.type}?${carriedQuery(ask)}`}>
-            Change something
+            {say('Change something')}
           </a>
         </form>
       </>

@@ -1,12 +1,14 @@
 /** After saving: what stands in the book now, and how to take it back; and the page that takes an entry back. */
+import type { Child } from 'hono/jsx';
 import type { Entry } from '../../../events/entry.ts';
+import { wordsFor } from '../../../print/words.ts';
 import { instantText } from '../../../shared/instant.ts';
-import { plural } from '../../command-line/settings.ts';
-import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
+import { spokenNow } from '../hearer.ts';
 import { goTo, page } from '../layout.tsx';
 import { checkDrafts, save } from '../saving.ts';
+import { inEnglish, SaidProblem, say } from '../say.tsx';
 import { cowsFor, WhoIs } from '../who.tsx';
 import { Changes, tonightIf } from './changes.tsx';
 import { writtenFor } from './kinds.ts';
@@ -24,12 +26,18 @@ export const writtenPages: readonly DeskPage[] = [
 
 const handFor = (desk: Desk, { visitor }: Ask): AtHand => {
   const hand = atHand(desk, visitor, '/write');
-  if (hand === undefined)
-    throw new RequestProblem('cannot-answer', 'There is no farm in this book yet; set it up first');
+  if (hand === undefined) throw new SaidProblem('cannot-answer', 'There is no farm in this book yet; set it up first');
   return hand;
 };
 
-export const titleOf = (entry: Entry): string => writtenFor(entry.type)?.title ?? entry.type.replaceAll('-', ' ');
+/** Kinds that have no form here are called as on paper. */
+export const titleOf = (entry: Entry): string => {
+  const written = writtenFor(entry.type);
+  if (written !== undefined) return say(written.title);
+  return spokenNow() === 'en'
+    ? entry.type.replaceAll('-', ' ')
+    : (wordsFor(spokenNow()).kinds[entry.type] ?? entry.type);
+};
 
 const EntryLine = ({ entry, hand }: { entry: Entry; hand: AtHand }) => (
   <>
@@ -38,7 +46,12 @@ const EntryLine = ({ entry, hand }: { entry: Entry; hand: AtHand }) => (
         {entry.subject}
       </a>
     )}{' '}
-    {titleOf(entry)}, {hand.format.time(instantText(entry.at))}, by {entry.author} ({entry.source})
+    {say('{what}, {time}, by {author} ({device})', {
+      what: titleOf(entry),
+      time: hand.format.time(instantText(entry.at)),
+      author: entry.author,
+      device: entry.source,
+    })}
   </>
 );
 
@@ -52,18 +65,18 @@ const written = (desk: Desk, ask: Ask): Promise<Response> => {
   const type = found[0]?.type;
   return page({
     ...hand.frame,
-    title: found.length === 0 ? 'Nothing here' : 'It stands in the book',
+    title: say(found.length === 0 ? 'Nothing here' : 'It stands in the book'),
     children: (
       <>
-        {found.length === 0 ? <p>No such entries stand in this book.</p> : null}
+        {found.length === 0 ? <p>{say('No such entries stand in this book.')}</p> : null}
         <ul>
           {found.map((entry) => (
             <li>
               <EntryLine entry={entry} hand={hand} />{' '}
               {live.has(entry.id) ? (
-                <a href={`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`}>Take it back</a>
+                <a href={`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`}>{say('Take it back')}</a>
               ) : (
-                <strong>taken back</strong>
+                <strong>{say('taken back')}</strong>
               )}
             </li>
           ))}
@@ -74,14 +87,14 @@ const written = (desk: Desk, ask: Ask): Promise<Response> => {
         <p class="actions">
           {type !== undefined && writtenFor(type) !== undefined ? (
             <a class="button" href={`/write/${type}`}>
-              Another one
+              {say('Another one')}
             </a>
           ) : null}
           <a class="button" href="/write">
-            Something else
+            {say('Something else')}
           </a>
           <a class="button" href="/">
-            The next milking
+            {say('The next milking')}
           </a>
         </p>
       </>
@@ -91,18 +104,18 @@ const written = (desk: Desk, ask: Ask): Promise<Response> => {
 
 const entryAsked = (desk: Desk, id: string): Entry => {
   const entry = desk.knowing.now().entries.find((each) => each.id === id);
-  if (entry === undefined) throw new RequestProblem('not-found', 'There is no such entry in this book');
+  if (entry === undefined) throw new SaidProblem('not-found', 'There is no such entry in this book');
   return entry;
 };
 
-const strike = (desk: Desk, ask: Ask, problem?: string, status = 200): Promise<Response> => {
+const strike = (desk: Desk, ask: Ask, problem?: Child, status = 200): Promise<Response> => {
   const hand = handFor(desk, ask);
   const entry = entryAsked(desk, (ask.form.one('entry') ?? ask.url.searchParams.get('entry') ?? '').trim());
   const isLive = desk.knowing.now().known.strikes.live.some(({ id }) => id === entry.id);
   return page(
     {
       ...hand.frame,
-      title: 'Take an entry back',
+      title: say('Take an entry back'),
       children: (
         <>
           <p>
@@ -112,9 +125,9 @@ const strike = (desk: Desk, ask: Ask, problem?: string, status = 200): Promise<R
             <form class="card" method="post" action="/write/entry-struck">
               <input type="hidden" name="once" value={ask.form.one('once') ?? ask.visitor.once()} />
               <input type="hidden" name="entry" value={entry.id} />
-              <p>It stays in the book for ever, struck through, with your name and the reason.</p>
+              <p>{say('It stays in the book for ever, struck through, with your name and the reason.')}</p>
               <div class="field">
-                <label for="reason">Why it is wrong</label>
+                <label for="reason">{say('Why it is wrong')}</label>
                 <input
                   id="reason"
                   name="reason"
@@ -130,10 +143,10 @@ const strike = (desk: Desk, ask: Ask, problem?: string, status = 200): Promise<R
                 )}
               </div>
               <Instead desk={desk} hand={hand} entry={entry} chosen={ask.form.one('instead')} />
-              <button type="submit">Check</button>
+              <button type="submit">{say('Check')}</button>
             </form>
           ) : (
-            <p class="problem">It is struck already, or may not be struck.</p>
+            <p class="problem">{say('It is struck already, or may not be struck.')}</p>
           )}
         </>
       ),
@@ -163,23 +176,27 @@ const Instead = ({
     .slice(0, RECENT);
   return (
     <div class="field">
-      <label for="instead">What is true instead</label>
+      <label for="instead">{say('What is true instead')}</label>
       <select id="instead" name="instead" required>
-        <option value="">choose</option>
+        <option value="">{say('choose')}</option>
         <option value="nothing" selected={chosen === 'nothing'}>
-          Nothing: it did not happen, to no cow
+          {say('Nothing: it did not happen, to no cow')}
         </option>
         {alike.map((each) => (
           <option value={each.id} selected={chosen === each.id}>
-            {each.subject ?? ''} {titleOf(each)}, {hand.format.time(instantText(each.at))}, written down already
+            {say('{cow} {what}, {time}, written down already', {
+              cow: each.subject ?? '',
+              what: titleOf(each),
+              time: hand.format.time(instantText(each.at)),
+            })}
           </option>
         ))}
         <option value="open" selected={chosen === 'open'}>
-          Not known, or not written down yet: keep asking on the sheet
+          {say('Not known, or not written down yet: keep asking on the sheet')}
         </option>
       </select>
       <span class="hint">
-        Was it another cow, or another medicine? Write that down first, then come back and choose it here.
+        {say('Was it another cow, or another medicine? Write that down first, then come back and choose it here.')}
       </span>
     </div>
   );
@@ -190,14 +207,14 @@ const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const saving = savingOf(ask.form);
   const entry = entryAsked(desk, ask.form.one('entry') ?? '');
   const reason = ask.form.one('reason');
-  if (reason === undefined) return strike(desk, ask, 'Say why it is wrong', 400);
+  if (reason === undefined) return strike(desk, ask, say('Say why it is wrong'), 400);
   const instead = ask.form.one('instead');
-  if (instead === undefined) return strike(desk, ask, 'Say below what is true instead', 400);
+  if (instead === undefined) return strike(desk, ask, say('Say below what is true instead'), 400);
   const data = { entry: entry.id, reason, ...(instead === 'open' ? {} : { instead }) };
   const result = checkDrafts(desk, ask.visitor, saving, [
     { type: 'entry-struck', subject: entry.subject, at: desk.now(), data },
   ]);
-  if (!result.ok) return strike(desk, ask, result.troubles.map(({ problem }) => problem).join('; '), 400);
+  if (!result.ok) return strike(desk, ask, inEnglish(result.troubles.map(({ problem }) => problem).join('; ')), 400);
   if (ask.form.one('step') === 'save') {
     save(desk, result.passed);
     return goTo(`/written?entry=${encodeURIComponent(entry.id)}`);
@@ -207,16 +224,18 @@ const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const freed = hand.answer.views.sheets['milk-hold'].held.length - after.views.sheets['milk-hold'].held.length;
   return page({
     ...hand.frame,
-    title: 'Take it back: read this, then save',
+    title: say('Take it back: read this, then save'),
     children: (
       <>
         <p>
-          <EntryLine entry={entry} hand={hand} /> will be struck: {reason}
+          <EntryLine entry={entry} hand={hand} /> {say('will be struck: {reason}', { reason })}
         </p>
         {freed > 0 ? (
           <p class="problem">
-            {plural(freed, 'cow')} fewer on milk hold then. Was nothing given at all? If it was the wrong cow, write it
-            down for the right one too.
+            {say(
+              '{n, plural, one {# cow} other {# cows}} fewer on milk hold then. Was nothing given at all? If it was the wrong cow, write it down for the right one too.',
+              { n: freed },
+            )}
           </p>
         ) : null}
         <Changes hand={hand} after={after} cows={cows} />
@@ -226,10 +245,10 @@ const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
           <input type="hidden" name="reason" value={reason} />
           <input type="hidden" name="instead" value={instead} />
           <button type="submit" name="step" value="save" class="big stop">
-            Strike it
+            {say('Strike it')}
           </button>
           <a class="button" href={`/cow/${encodeURIComponent(entry.subject ?? '')}`}>
-            Leave it
+            {say('Leave it')}
           </a>
         </form>
       </>

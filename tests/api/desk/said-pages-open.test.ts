@@ -44,17 +44,23 @@ describe('in Ukrainian nothing is left in English', () => {
     const keys = [...open.document.querySelectorAll('input[name=key]')].map((each) => each.getAttribute('value') ?? '');
     expect(keys.length).toBeGreaterThan(2);
     for (const key of keys) {
-      const read = await desk.post('/open', { key, how: 'Оксана' });
+      const read = await desk.send(open, { key, how: 'Оксана' }, '/open');
+      expect(read.status).toBe(200);
       expect(leftInEnglish(desk, read, known), key).toEqual([]);
     }
-    expect(leftInEnglish(desk, await desk.post('/open', { key: keys[0] ?? '', how: '' }), known)).toEqual([]);
-    expect(leftInEnglish(desk, await desk.post('/open', { key: 'no-such-matter', how: 'так' }), known)).toEqual([]);
+    const asked = await desk.send(open, { key: keys[0] ?? '', how: '' }, '/open');
+    const gone = await desk.send(open, { key: 'no-such-matter', how: 'так' }, '/open');
+    expect([asked.status, gone.status]).toEqual([400, 409]);
+    expect(leftInEnglish(desk, asked, known)).toEqual([]);
+    expect(leftInEnglish(desk, gone, known)).toEqual([]);
   });
 
   test('where the vet’s times are written down, read, and refused', async () => {
     const desk = await aBarnWithDoubts();
     const times = { cow: '101', treatment: 'not-listed', milkHours: '96', meatDays: '10', prescribedBy: 'Ткач' };
-    const vet = (more: Record<string, string>) => desk.post('/open/vet', { ...times, at: '2026-03-13T18:30', ...more });
+    const open = await desk.get('/open');
+    const vet = (more: Record<string, string>) =>
+      desk.send(open, { ...times, at: '2026-03-13T18:30', ...more }, '/open/vet');
     for (const more of [
       {},
       { meatDays: '' },
@@ -62,7 +68,9 @@ describe('in Ukrainian nothing is left in English', () => {
       { milkHours: 'сто', meatDays: 'x' },
       { milkHours: '', meatDays: '', prescribedBy: '', at: '' },
     ]) {
-      expect(leftInEnglish(desk, await vet(more)), JSON.stringify(more)).toEqual([]);
+      const page = await vet(more);
+      expect(page.status).toBe('milkHours' in more && more.milkHours !== '' ? 400 : 'at' in more ? 400 : 200);
+      expect(leftInEnglish(desk, page), JSON.stringify(more)).toEqual([]);
     }
   });
 });

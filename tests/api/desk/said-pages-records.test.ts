@@ -61,7 +61,8 @@ describe('in Ukrainian nothing is left in English', () => {
       { paper: '3:00000000' },
       { checkpoint: 'нічого' },
     ]) {
-      const found = await desk.post('/records/verify', more);
+      const found = await desk.send(await desk.get('/records'), more, '/records/verify');
+      expect([200, 400]).toContain(found.status);
       expect(left(desk, found), JSON.stringify(more)).toEqual([]);
     }
   });

@@ -105,9 +105,12 @@ describe('the pages', () => {
   const SAID = [
     /^[a-z-]+\.tsx$/,
     /^cow\//,
+    /^farm\//,
     /^herd\//,
     /^open\//,
+    /^paper\//,
     /^records\//,
+    /^write\//,
     // One line for each room.
   ];
 
