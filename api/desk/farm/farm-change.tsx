@@ -9,6 +9,7 @@ import { type AtHand, atHand } from '../at-hand.ts';
 import { type Given, Input, NO_PROBLEMS, type Problems, Wrong } from '../controls.tsx';
 import { goTo, page } from '../layout.tsx';
 import { asIf, checkDrafts, type Draft, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
+import { inEnglish, say } from '../say.tsx';
 import { FreshPart, GroupsPart, MilkingsPart, NameAndZone, OtherParts, ParlourPart } from './farm-form.tsx';
 import { lookPage } from './farm-look.tsx';
 import { readSetUp } from './farm-read.ts';
@@ -42,11 +43,13 @@ const formPage = (hand: AtHand, once: string, base: string, given: Given, spare 
   page(
     {
       ...hand.frame,
-      title: 'Change the set-up',
+      title: say('Change the set-up'),
       children: (
         <>
           <p class="lead">
-            Every change is written down and stays readable. You see what it does to the cows before it is saved.
+            {say(
+              'Every change is written down and stays readable. You see what it does to the cows before it is saved.',
+            )}
           </p>
           <Wrong problems={given.problems} />
           <form method="post" action="/farm/change">
@@ -55,17 +58,17 @@ const formPage = (hand: AtHand, once: string, base: string, given: Given, spare 
             {/* The first button of a form is the one that the Enter key presses. */}
             <p class="actions">
               <button type="submit" name="step" value="look">
-                See what it changes
+                {say('See what it changes')}
               </button>
             </p>
             <div class="narrow">
               <Input
-                label="It counts from"
+                label={say('It counts from')}
                 name="from"
                 given={given}
                 type="date"
                 required
-                hint="From the first milking of that date; the days before keep the rules they had"
+                hint={say('From the first milking of that date; the days before keep the rules they had')}
               />
             </div>
             <NameAndZone given={given} />
@@ -76,9 +79,9 @@ const formPage = (hand: AtHand, once: string, base: string, given: Given, spare 
             <OtherParts given={given} products={dryCowProducts(hand)} />
             <p class="actions">
               <button type="submit" name="step" value="look">
-                See what it changes
+                {say('See what it changes')}
               </button>
-              <a href="/farm">Leave it as it is</a>
+              <a href="/farm">{say('Leave it as it is')}</a>
             </p>
           </form>
         </>
@@ -107,21 +110,24 @@ const changed = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   if (step === 'rows') return formPage(hand, once, base.id, { typed: form, problems: NO_PROBLEMS }, 6);
 
   const read = readSetUp(form, base.data);
-  if (!read.ok) return again(read.problems);
+  if (!read.ok) return again(read.shown);
   const latest = latestOf(hand);
   // Later than the one before it, also where the clock stands still, as in a rehearsal.
   const at = later(desk.now(), (latest.at + 1) as Instant);
   const drafts: Draft[] = [{ type: 'farm-set-up', at, data: read.data }];
   const before = savedBefore(desk, saving, drafts);
   if (before === 'same') return goTo('/farm?saved=1');
-  if (before === 'other') return again(new Map([['', SAVED_ALREADY]]), visitor.once(), latest.id);
+  if (before === 'other') return again(new Map([['', say(SAVED_ALREADY)]]), visitor.once(), latest.id);
   if (latest.id !== base.id) {
     const says = changedLines(setUpLines(base.data), setUpLines(latest.data)).map(({ what }) => what);
-    const sentence = `While you filled this in, the set-up was changed by somebody else (${says.join(', ') || 'from another date'}). What you typed is still here and would undo that where it differs; look at it, then save again`;
+    const sentence = say(
+      'While you filled this in, the set-up was changed by somebody else ({what}). What you typed is still here and would undo that where it differs; look at it, then save again',
+      { what: says.join(', ') || say('from another date') },
+    );
     return again(new Map([['', sentence]]), once, latest.id);
   }
   const checked = checkDrafts(desk, visitor, saving, drafts);
-  if (!checked.ok) return again(new Map(checked.troubles.map(({ problem }) => ['', problem])));
+  if (!checked.ok) return again(new Map(checked.troubles.map(({ problem }) => ['', inEnglish(problem)])));
   if (step === 'save') {
     save(desk, checked.passed);
     return goTo('/farm?saved=1');

@@ -1,5 +1,6 @@
 /** Numbers and lists as people type them into the longer forms, each refused with a sentence that says what to type. */
 import type { Typed } from '../controls.tsx';
+import { say } from '../say.tsx';
 
 /** Fields of a group of data without those that were left empty. */
 export const filled = (fields: Readonly<Record<string, unknown>>): Record<string, unknown> =>
@@ -27,7 +28,7 @@ export const figuresOf = (typed: Typed, problems: Map<string, string>): Figures 
     const text = typed.one(name)?.trim();
     if (text === undefined || text === '') return undefined;
     if (/^-?\d{1,7}([.,]\d{1,4})?$/.test(text)) return Number(text.replace(',', '.'));
-    problems.set(name, `"${text.slice(0, 40)}" is not a number; type digits, such as 12 or 7.5`);
+    problems.set(name, say('"{text}" is not a number; type digits, such as 12 or 7.5', { text: text.slice(0, 40) }));
     return undefined;
   },
 });

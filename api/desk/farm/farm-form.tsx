@@ -2,6 +2,8 @@
 import { LANGUAGES } from '../../../print/words.ts';
 import { WEEKDAYS } from '../../../shared/local-day.ts';
 import { Card, Choice, type Given, Input, Lines, type Option, Tick, Ticks } from '../controls.tsx';
+import type { Sentence } from '../said/every.ts';
+import { say } from '../say.tsx';
 import { rowsOf } from './farm-figures.ts';
 import { MOST_LANGUAGES, MOST_MILKINGS } from './farm-typed.ts';
 import { GROUP_KIND_WORDS, OFF_LABEL_WORDS } from './farm-words.ts';
@@ -9,16 +11,16 @@ import { GROUP_KIND_WORDS, OFF_LABEL_WORDS } from './farm-words.ts';
 type Part = { readonly given: Given };
 
 export const NameAndZone = ({ given }: Part) => (
-  <Card title="The farm">
+  <Card title={say('The farm')}>
     <div class="row">
-      <Input label="Name of the farm" name="name" given={given} required />
+      <Input label={say('Name of the farm')} name="name" given={given} required />
       <Input
-        label="Time zone"
+        label={say('Time zone')}
         name="timeZone"
         given={given}
         list="zones"
         required
-        hint="The zone of the clock in the parlour, such as Europe/Dublin"
+        hint={say('The zone of the clock in the parlour, such as Europe/Dublin')}
       />
     </div>
     <datalist id="zones">
@@ -30,14 +32,16 @@ export const NameAndZone = ({ given }: Part) => (
 );
 
 export const MilkingsPart = ({ given }: Part) => (
-  <Card title="Milkings of a day">
-    <p class="hint">One to four, by the parlour’s clock. They need not be evenly spaced. Clear both to take one out.</p>
+  <Card title={say('Milkings of a day')}>
+    <p class="hint">
+      {say('One to four, by the parlour’s clock. They need not be evenly spaced. Clear both to take one out.')}
+    </p>
     <div class="rows">
       {[...Array(MOST_MILKINGS).keys()].map((row) => (
         <fieldset>
-          <legend>Milking {row + 1}</legend>
-          <Input label="Name" name={`milking-${row}-name`} given={given} />
-          <Input label="Starts" name={`milking-${row}-start`} given={given} type="time" />
+          <legend>{say('Milking {name}', { name: String(row + 1) })}</legend>
+          <Input label={say('Name')} name={`milking-${row}-name`} given={given} />
+          <Input label={say('Starts')} name={`milking-${row}-start`} given={given} type="time" />
         </fieldset>
       ))}
     </div>
@@ -45,43 +49,45 @@ export const MilkingsPart = ({ given }: Part) => (
 );
 
 export const ParlourPart = ({ given, all = false }: Part & { readonly all?: boolean }) => (
-  <Card title="Parlour">
+  <Card title={say('Parlour')}>
     <div class="row">
-      <Input label="Stalls" name="stalls" given={given} figures required hint="Cows milked in one turn" />
+      <Input label={say('Stalls')} name="stalls" given={given} figures required hint={say('Cows milked in one turn')} />
       <Input
-        label="Minutes a turn"
+        label={say('Minutes a turn')}
         name="turnMinutes"
         given={given}
         figures
         required
-        hint="From one lot of cows to the next; common is 10 to 15"
+        hint={say('From one lot of cows to the next; common is 10 to 15')}
       />
       {all ? (
         <>
           <Input
-            label="A cow is slow from (minutes)"
+            label={say('A cow is slow from (minutes)')}
             name="slowFromMinutes"
             given={given}
             figures
-            hint="10 where nothing is said"
+            hint={say('{n} where nothing is said', { n: '10' })}
           />
-          <Input label="Minutes more for each slow cow" name="slowExtraMinutes" given={given} figures />
+          <Input label={say('Minutes more for each slow cow')} name="slowExtraMinutes" given={given} figures />
         </>
       ) : null}
     </div>
   </Card>
 );
 
-const KINDS: readonly Option[] = [['', 'choose'], ...Object.entries(GROUP_KIND_WORDS)];
-const TAKES: readonly Option[] = [
-  ['', 'any'],
-  ['first-lactation', 'first lactation'],
-  ['later-lactations', 'later lactations'],
-];
-const MILKED: readonly Option[] = [
-  ['', 'as its kind says'],
-  ['only', 'only at those ticked'],
-];
+/** The choices of a list in the words of whoever asks. */
+const saidOptions = (words: Readonly<Record<string, Sentence>>): readonly Option[] =>
+  Object.entries(words).map(([value, sentence]) => [value, say(sentence)] as const);
+
+const KINDS = { '': 'choose', ...GROUP_KIND_WORDS } as const;
+const TAKES = {
+  '': 'any ¦ of cows',
+  'first-lactation': 'first lactation',
+  'later-lactations': 'later lactations',
+} as const;
+const MILKED = { '': 'as its kind says', only: 'only at those ticked' } as const;
+const OFF_LABEL = { '': 'not said: as the first', ...OFF_LABEL_WORDS } as const;
 
 /** Rows for more groups: without a script a row can't be added on the page itself. */
 export const spareRows = (given: Given, row: string, spare: number, most = 40): number[] => {
@@ -95,10 +101,11 @@ export const GroupsPart = ({
   spare,
   all = false,
 }: Part & { readonly spare: number; readonly all?: boolean }) => (
-  <Card title="Groups" id="groups">
+  <Card title={say('Groups')} id="groups">
     <p class="hint">
-      Groups are milked in the order of their place, the hospital last. Clear a name to take the group away; empty rows
-      count for nothing.
+      {say(
+        'Groups are milked in the order of their place, the hospital last. Clear a name to take the group away; empty rows count for nothing.',
+      )}
     </p>
     <div class="rows">
       {spareRows(given, 'group', spare).map((row) => {
@@ -106,19 +113,24 @@ export const GroupsPart = ({
         const name = given.typed.one(at('name'));
         return (
           <fieldset>
-            <legend>{name ?? 'Another group'}</legend>
+            <legend>{name ?? say('Another group')}</legend>
             {given.typed.one(at('was')) === undefined ? null : (
               <input type="hidden" name={at('was')} value={given.typed.one(at('was'))} />
             )}
-            <Input label="Name" name={at('name')} given={given} />
-            <Choice label="Kind" name={at('kind')} given={given} options={KINDS} />
+            <Input label={say('Name')} name={at('name')} given={given} />
+            <Choice label={say('Kind')} name={at('kind')} given={given} options={saidOptions(KINDS)} />
             {all ? (
               <>
-                <Choice label="Takes cows of" name={at('takes')} given={given} options={TAKES} />
-                <Input label="Place in the order" name={at('order')} given={given} figures />
-                <Input label="Room for (cows)" name={at('capacity')} given={given} figures />
-                <Choice label="Milked" name={at('milked')} given={given} options={MILKED} />
-                <Ticks label="Milked at" name={at('at')} given={given} options={milkingOptions(given)} />
+                <Choice label={say('Takes cows of')} name={at('takes')} given={given} options={saidOptions(TAKES)} />
+                <Input label={say('Place in the order')} name={at('order')} given={given} figures />
+                <Input label={say('Room for (cows)')} name={at('capacity')} given={given} figures />
+                <Choice
+                  label={say('Milked ¦ of a group')}
+                  name={at('milked')}
+                  given={given}
+                  options={saidOptions(MILKED)}
+                />
+                <Ticks label={say('Milked at')} name={at('at')} given={given} options={milkingOptions(given)} />
               </>
             ) : null}
           </fieldset>
@@ -127,7 +139,7 @@ export const GroupsPart = ({
     </div>
     <p>
       <button class="quiet" type="submit" name="step" value="rows" formnovalidate>
-        More rows
+        {say('More rows')}
       </button>
     </p>
   </Card>
@@ -140,68 +152,92 @@ const milkingOptions = (given: Given): Option[] =>
   });
 
 export const FreshPart = ({ given, all = false }: Part & { readonly all?: boolean }) => (
-  <Card title="Fresh cows">
+  <Card title={say('Fresh cows')}>
     <p class="hint">
-      How long the milk stays out of the tank after calving. There is no usual value: your milk buyer’s rules and the
-      vet say it. While it is not set, every cow that calves is held without end.
+      {say(
+        'How long the milk stays out of the tank after calving. There is no usual value: your milk buyer’s rules and the vet say it. While it is not set, every cow that calves is held without end.',
+      )}
     </p>
     <div class="row">
-      <Input label="Fresh hold, milkings" name="freshMilkings" given={given} figures />
-      <Input label="Fresh hold, hours" name="freshHours" given={given} figures hint="With both, the later counts" />
+      <Input label={say('Fresh hold, milkings')} name="freshMilkings" given={given} figures />
+      <Input
+        label={say('Fresh hold, hours')}
+        name="freshHours"
+        given={given}
+        figures
+        hint={say('With both, the later counts')}
+      />
       {all ? (
         <>
           <Input
-            label="Hold a cow milked within so many days of her due date"
+            label={say('Hold a cow milked within so many days of her due date')}
             name="daysBeforeDue"
             given={given}
             figures
           />
-          <Input label="Hours in the fresh pen at the least" name="freshPenHours" given={given} figures />
+          <Input label={say('Hours in the fresh pen at the least')} name="freshPenHours" given={given} figures />
         </>
       ) : null}
     </div>
     {all ? (
       <Tick
-        label="A cow on her fresh hold alone may leave the fresh pen"
+        label={say('A cow on her fresh hold alone may leave the fresh pen')}
         name="freshHoldMayMove"
         given={given}
-        hint="Her milk stays out of the tank wherever she stands"
+        hint={say('Her milk stays out of the tank wherever she stands')}
       />
     ) : null}
   </Card>
 );
 
-const weekdays: readonly Option[] = WEEKDAYS.map((day) => [day, day] as const);
+const weekdays = (): readonly Option[] => WEEKDAYS.map((day) => [day, say(day)] as const);
 
 /** Everything else that a farm can say of itself. `products`: dry-cow products on the list of medicines. */
 export const OtherParts = ({ given, products }: Part & { readonly products: readonly string[] }) => (
   <>
-    <Card title="Drying off">
+    <Card title={say('Drying off')}>
       <div class="row">
-        <Input label="Days dry before calving" name="dryDays" given={given} figures hint="60 where nothing is said" />
-        <Input label="At the least (days)" name="minimumDays" given={given} figures hint="45 where nothing is said" />
-        <Choice label="Weekday" name="weekday" given={given} options={[['', 'any'], ...weekdays]} />
         <Input
-          label="List so many days ahead"
+          label={say('Days dry before calving')}
+          name="dryDays"
+          given={given}
+          figures
+          hint={say('{n} where nothing is said', { n: '60' })}
+        />
+        <Input
+          label={say('At the least (days)')}
+          name="minimumDays"
+          given={given}
+          figures
+          hint={say('{n} where nothing is said', { n: '45' })}
+        />
+        <Choice
+          label={say('Weekday')}
+          name="weekday"
+          given={given}
+          options={[['', say('any ¦ of weekdays')], ...weekdays()]}
+        />
+        <Input
+          label={say('List so many days ahead')}
           name="lookAheadDays"
           given={given}
           figures
-          hint="7 where nothing is said"
+          hint={say('{n} where nothing is said', { n: '7' })}
         />
         <Input
-          label="Long milking from (days in milk)"
+          label={say('Long milking from (days in milk)')}
           name="longMilkingDays"
           given={given}
           figures
-          hint="305 where nothing is said"
+          hint={say('{n} where nothing is said', { n: '305' })}
         />
-        <Input label="Usual dry-cow product" name="product" given={given} list="products" />
+        <Input label={say('Usual dry-cow product')} name="product" given={given} list="products" />
         <Input
-          label="Days from service to calving"
+          label={say('Days from service to calving')}
           name="gestationDays"
           given={given}
           figures
-          hint="283 where nothing is said"
+          hint={say('{n} where nothing is said', { n: '283' })}
         />
       </div>
       <datalist id="products">
@@ -210,56 +246,51 @@ export const OtherParts = ({ given, products }: Part & { readonly products: read
         ))}
       </datalist>
     </Card>
-    <Card title="Holds">
+    <Card title={say('Holds')}>
       <div class="row">
-        <Input label="Mark of a cow on hold" name="mark" given={given} hint="Such as: yellow leg band" />
-        <Choice
-          label="Off-label use holds by"
-          name="offLabel"
-          given={given}
-          options={[['', 'not said: as the first'], ...Object.entries(OFF_LABEL_WORDS)]}
-        />
+        <Input label={say('Mark of a cow on hold')} name="mark" given={given} hint={say('Such as: yellow leg band')} />
+        <Choice label={say('Off-label use holds by')} name="offLabel" given={given} options={saidOptions(OFF_LABEL)} />
       </div>
       <div class="row">
-        <Input label="Milk of treated cows goes" name="milkTo-treated" given={given} />
-        <Input label="Milk of fresh cows goes" name="milkTo-fresh" given={given} />
-        <Input label="Abnormal milk goes" name="milkTo-abnormal" given={given} />
+        <Input label={say('Milk of treated cows goes')} name="milkTo-treated" given={given} />
+        <Input label={say('Milk of fresh cows goes')} name="milkTo-fresh" given={given} />
+        <Input label={say('Abnormal milk goes')} name="milkTo-abnormal" given={given} />
       </div>
     </Card>
-    <Card title="Chores, foot bath, phones">
+    <Card title={say('Chores, foot bath, phones')}>
       <div class="row">
-        <Lines label="Before milking, a line each" name="before" given={given} />
-        <Lines label="After milking, a line each" name="after" given={given} />
+        <Lines label={say('Before milking, a line each')} name="before" given={given} />
+        <Lines label={say('After milking, a line each')} name="after" given={given} />
       </div>
-      <Ticks label="Foot bath on" name="footBath" given={given} options={weekdays} />
+      <Ticks label={say('Foot bath on')} name="footBath" given={given} options={weekdays()} />
       <div class="rows">
         {spareRows(given, 'phone', 2).map((row) => (
           <fieldset>
-            <legend>{given.typed.one(`phone-${row}-who`) ?? 'Another number'}</legend>
-            <Input label="Who" name={`phone-${row}-who`} given={given} />
-            <Input label="Number" name={`phone-${row}-number`} given={given} />
+            <legend>{given.typed.one(`phone-${row}-who`) ?? say('Another number')}</legend>
+            <Input label={say('Who')} name={`phone-${row}-who`} given={given} />
+            <Input label={say('Number')} name={`phone-${row}-number`} given={given} />
           </fieldset>
         ))}
       </div>
     </Card>
-    <Card title="Paper">
+    <Card title={say('Paper')}>
       <div class="row">
         <Choice
-          label="Size"
+          label={say('Size ¦ of paper')}
           name="paper"
           given={given}
           options={[
-            ['', 'not said: A4'],
+            ['', say('not said: A4')],
             ['A4', 'A4'],
             ['Letter', 'Letter'],
           ]}
         />
         {[...Array(MOST_LANGUAGES).keys()].map((index) => (
           <Choice
-            label={index === 0 ? 'First language' : `Language ${index + 1}`}
+            label={index === 0 ? say('First language') : say('Language {n}', { n: String(index + 1) })}
             name={`language-${index}`}
             given={given}
-            options={[['', index === 0 ? 'not said: English' : 'none'], ...languages]}
+            options={[['', index === 0 ? say('not said: English') : say('none ¦ of languages')], ...languages]}
           />
         ))}
       </div>

@@ -4,35 +4,35 @@ import { firstOf, type Milking, type SetUp } from '../../../projections/schedule
 import type { Instant } from '../../../shared/instant.ts';
 import { later } from '../../../shared/instant.ts';
 import { addDays, parseLocalDay } from '../../../shared/local-day.ts';
-import { plural } from '../../command-line/settings.ts';
 import { type Knowledge, tonightFrom } from '../../tonight.ts';
 import type { Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import { Carried, type Typed } from '../controls.tsx';
 import { page } from '../layout.tsx';
+import { say } from '../say.tsx';
 import { effectOf } from './farm-effect.ts';
 import { EffectShown } from './farm-effect-shown.tsx';
 import { changedLines, setUpLines } from './farm-words.ts';
 
 export const Changes = ({ changes }: { changes: ReturnType<typeof changedLines> }) =>
   changes.length === 0 ? (
-    <p>Nothing is said otherwise than before.</p>
+    <p>{say('Nothing is said otherwise than before.')}</p>
   ) : (
-    <section class="scroll" tabindex={0} aria-label="What is said otherwise, the table">
+    <section class="scroll" tabindex={0} aria-label={say('What is said otherwise, the table')}>
       <table>
         <thead>
           <tr>
-            <th scope="col">What</th>
-            <th scope="col">Before</th>
-            <th scope="col">After</th>
+            <th scope="col">{say('What')}</th>
+            <th scope="col">{say('Before')}</th>
+            <th scope="col">{say('After')}</th>
           </tr>
         </thead>
         <tbody>
           {changes.map(({ what, before, after }) => (
             <tr>
               <th scope="row">{what}</th>
-              <td>{before ?? 'not there'}</td>
-              <td>{after ?? 'taken away'}</td>
+              <td>{before ?? say('not there')}</td>
+              <td>{after ?? say('taken away')}</td>
             </tr>
           ))}
         </tbody>
@@ -69,28 +69,37 @@ export const lookPage = (
   const gone = standingInGone(hand, data);
   return page({
     ...frame,
-    title: 'Read this, then save',
+    title: say('Read this, then save'),
     children: (
       <>
-        <p class="lead">Nothing is saved yet. The new set-up would count from {format.longDay(from)}.</p>
+        <p class="lead">
+          {say('Nothing is saved yet. The new set-up would count from {day}.', { day: format.longDay(from) })}
+        </p>
         {from <= today ? (
           <p class="problem">
             {from < today
-              ? `${format.longDay(from)} has passed: the milkings since then are worked out anew, and so are the holds that count milkings. Sheets that were issued stay as they were printed.`
-              : 'It counts from today on: a milking of today that was moved or taken out changes with it. Sheets that were issued stay as they were printed; issue them again.'}
+              ? say(
+                  '{day} has passed: the milkings since then are worked out anew, and so are the holds that count milkings. Sheets that were issued stay as they were printed.',
+                  { day: format.longDay(from) },
+                )
+              : say(
+                  'It counts from today on: a milking of today that was moved or taken out changes with it. Sheets that were issued stay as they were printed; issue them again.',
+                )}
           </p>
         ) : null}
         {data.freshHold?.hours === undefined && data.freshHold?.milkings === undefined ? (
-          <p class="problem">No fresh hold is set: every cow that calves is held without end until one is.</p>
+          <p class="problem">{say('No fresh hold is set: every cow that calves is held without end until one is.')}</p>
         ) : null}
         {gone.map(({ group, cows }) => (
           <p class="problem">
-            Group {group} is taken away or renamed, and still has {plural(cows, 'cow')}. They count as milked, in a
-            group that nobody knows, until each is moved.
+            {say(
+              'Group {group} is taken away or renamed, and still has {n, plural, one {# cow} other {# cows}}. They count as milked, in a group that nobody knows, until each is moved.',
+              { group, n: cows },
+            )}
           </p>
         ))}
-        <section aria-label="What is said otherwise">
-          <h2>What is said otherwise</h2>
+        <section aria-label={say('What is said otherwise')}>
+          <h2>{say('What is said otherwise')}</h2>
           <Changes changes={changedLines(setUpLines(base.data), setUpLines(data))} />
         </section>
         {effect === undefined || is === undefined ? null : (
@@ -101,10 +110,10 @@ export const lookPage = (
           <Carried typed={form} />
           <p class="actions">
             <button type="submit" name="step" value="save">
-              Save the set-up
+              {say('Save the set-up')}
             </button>
             <button class="quiet" type="submit" name="step" value="edit">
-              Change something
+              {say('Change something')}
             </button>
           </p>
         </form>

@@ -1,17 +1,24 @@
 /** The form of the farm's set-up, read: the data of a `farm-set-up`, or a sentence beside each field that cannot be used. */
 import { sentenceOf } from '../../../events/envelope.ts';
 import { type FarmSetUp, farmSetUp } from '../../../events/kinds/farm-set-up.ts';
-import type { Typed } from '../controls.tsx';
+import type { Problems, Typed } from '../controls.tsx';
+import { inEnglish, say } from '../say.tsx';
 import { figuresOf, filledOrNone, linesOf, over, rowsOf } from './farm-figures.ts';
 import { MILK_USES, MOST_LANGUAGES, MOST_MILKINGS } from './farm-typed.ts';
 
 export type ReadSetUp =
   | { readonly ok: true; readonly data: FarmSetUp }
-  | { readonly ok: false; readonly problems: ReadonlyMap<string, string> };
+  | {
+      readonly ok: false;
+      readonly problems: ReadonlyMap<string, string>;
+      /** The same for a page: what the door says in English is marked as English. */
+      readonly shown: Problems;
+    };
 
 /** `base`: the set-up that the form was drawn from. What the form does not show is taken over from it. */
 export const readSetUp = (typed: Typed, base: Partial<FarmSetUp>): ReadSetUp => {
   const problems = new Map<string, string>();
+  const fromDoor = new Set<string>();
   const { number } = figuresOf(typed, problems);
   const text = (name: string): string | undefined => typed.one(name);
   const milkings = readMilkings(typed, base, problems);
@@ -21,8 +28,8 @@ export const readSetUp = (typed: Typed, base: Partial<FarmSetUp>): ReadSetUp => 
   const phones = rowsOf(typed, 'phone').flatMap((row) => {
     const [who, said] = [text(`phone-${row}-who`), text(`phone-${row}-number`)];
     if (who === undefined && said === undefined) return [];
-    if (who === undefined) problems.set(`phone-${row}-who`, 'Say whose number this is, or clear it');
-    if (said === undefined) problems.set(`phone-${row}-number`, 'Give the number, or clear the name');
+    if (who === undefined) problems.set(`phone-${row}-who`, say('Say whose number this is, or clear it'));
+    if (said === undefined) problems.set(`phone-${row}-number`, say('Give the number, or clear the name'));
     phoneRows.push(row);
     return [{ who, number: said }];
   });
@@ -76,10 +83,16 @@ export const readSetUp = (typed: Typed, base: Partial<FarmSetUp>): ReadSetUp => 
   if (!shape.success) {
     for (const issue of shape.error.issues) {
       const field = fieldAt(issue.path, { milkings: milkings.rows, groups: groups.rows, phones: phoneRows });
-      if (!problems.has(field)) problems.set(field, sentenceFor(sentenceOf([issue]).problem));
+      if (problems.has(field)) continue;
+      const { problem } = sentenceOf([issue]);
+      const empty = /^"[^"]*" is missing$/.test(problem);
+      if (!empty) fromDoor.add(field);
+      problems.set(field, empty ? say('Fill this in: it is needed') : sentenceFor(problem));
     }
   }
-  return shape.success && problems.size === 0 ? { ok: true, data: shape.data } : { ok: false, problems };
+  if (shape.success && problems.size === 0) return { ok: true, data: shape.data };
+  const shown = [...problems].map(([field, text]) => [field, fromDoor.has(field) ? inEnglish(text) : text] as const);
+  return { ok: false, problems, shown: new Map(shown) };
 };
 
 const someOf = <T>(values: readonly T[]): readonly T[] | undefined => (values.length === 0 ? undefined : values);
@@ -89,12 +102,13 @@ const readMilkings = (typed: Typed, base: Partial<FarmSetUp>, problems: Map<stri
   const data = [...Array(MOST_MILKINGS).keys()].flatMap((row) => {
     const [name, start] = [typed.one(`milking-${row}-name`), typed.one(`milking-${row}-start`)];
     if (name === undefined && start === undefined) return [];
-    if (name === undefined) problems.set(`milking-${row}-name`, 'Give this milking a name, such as morning');
-    if (start === undefined) problems.set(`milking-${row}-start`, 'Say when this milking starts, such as 04:30');
+    if (name === undefined) problems.set(`milking-${row}-name`, say('Give this milking a name, such as morning'));
+    if (start === undefined) problems.set(`milking-${row}-start`, say('Say when this milking starts, such as 04:30'));
     rows.push(row);
     return [over(base.milkings?.[row], { name, start })];
   });
-  if (data.length === 0) problems.set('milking-0-name', 'The farm needs at least one milking: its name and its start');
+  if (data.length === 0)
+    problems.set('milking-0-name', say('The farm needs at least one milking: its name and its start'));
   return { rows, data };
 };
 
@@ -113,15 +127,21 @@ const readGroups = (
     const kind = typed.one(at('kind'));
     if (name === undefined) {
       if (kind !== undefined && typed.one(at('was')) === undefined)
-        problems.set(at('name'), 'Give this group a name, or take its kind out');
+        problems.set(at('name'), say('Give this group a name, or take its kind out'));
       return [];
     }
     if (kind === undefined)
-      problems.set(at('kind'), `Say what kind of group ${name} is: it decides whether its cows are milked`);
+      problems.set(
+        at('kind'),
+        say('Say what kind of group {name} is: it decides whether its cows are milked', { name }),
+      );
     const ticked = typed.all(at('at')).map(Number);
     const only = typed.one(at('milked')) === 'only';
     if (!only && ticked.length > 0)
-      problems.set(at('milked'), `Milkings are ticked for ${name}: choose "only at those ticked", or untick them`);
+      problems.set(
+        at('milked'),
+        say('Milkings are ticked for {name}: choose "only at those ticked", or untick them', { name }),
+      );
     const names = ticked.flatMap((index) =>
       milkingRows.includes(index) ? (typed.one(`milking-${index}-name`) ?? []) : [],
     );
@@ -140,7 +160,7 @@ const readGroups = (
       ),
     ];
   });
-  if (data.length === 0) problems.set('group-0-name', 'The farm needs at least one group: its name and its kind');
+  if (data.length === 0) problems.set('group-0-name', say('The farm needs at least one group: its name and its kind'));
   return { rows, data };
 };
 

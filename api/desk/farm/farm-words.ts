@@ -1,6 +1,7 @@
-/** A farm's set-up in plain words, a line a thing: for reading, and for saying what a change changes. */
+/** A farm's set-up in plain words of whoever asks, a line a thing: for reading, and for saying what a change changes. */
 import type { FarmSetUp } from '../../../events/kinds/farm-set-up.ts';
-import { plural } from '../../command-line/settings.ts';
+import type { Sentence } from '../said/every.ts';
+import { say } from '../say.tsx';
 
 export interface Line {
   readonly what: string;
@@ -15,97 +16,120 @@ export const GROUP_KIND_WORDS = {
   hospital: 'hospital, milked last',
   dry: 'dry, not milked',
   'close-up': 'close to calving, not milked',
-} as const satisfies Record<FarmSetUp['groups'][number]['kind'], string>;
+} as const satisfies Record<FarmSetUp['groups'][number]['kind'], Sentence>;
 
 export const OFF_LABEL_WORDS = {
   vet: 'the vet’s time, else held until the vet says',
   'eu-2019-6': 'the least times of Regulation (EU) 2019/6, Article 115',
-} as const;
+} as const satisfies Record<NonNullable<FarmSetUp['offLabel']>, Sentence>;
 
 export const setUpLines = (data: FarmSetUp): readonly Line[] => {
   const line = (what: string, says: string, key = what): Line => ({ what, says, key });
   const { parlour, freshHold = {}, dryOff = {} } = data;
   return [
-    line('Name', data.name),
-    line('Time zone', data.timeZone),
-    ...data.milkings.map(({ name, start }) => line(`Milking ${name}`, `starts ${start}`)),
+    line(say('Name'), data.name),
+    line(say('Time zone'), data.timeZone),
+    ...data.milkings.map(({ name, start }) => line(say('Milking {name}', { name }), say('starts {start}', { start }))),
     line(
-      'Parlour',
+      say('Parlour'),
       [
-        plural(parlour.stalls, 'stall'),
-        `${parlour.turnMinutes} minutes a turn`,
-        `a cow is slow from ${parlour.slowFromMinutes ?? 10} minutes`,
+        say('{n, plural, one {# stall} other {# stalls}}', { n: parlour.stalls }),
+        say('{n} minutes a turn', { n: parlour.turnMinutes }),
+        say('a cow is slow from {n} minutes', { n: parlour.slowFromMinutes ?? 10 }),
         ...(parlour.slowExtraMinutes === undefined
           ? []
-          : [`${parlour.slowExtraMinutes} minutes more for each slow one`]),
+          : [say('{n} minutes more for each slow one', { n: parlour.slowExtraMinutes })]),
       ].join(', '),
     ),
-    ...data.groups.map((group) => line(`Group ${group.name}`, groupSays(group))),
-    line('Fresh hold', freshSays(freshHold)),
+    ...data.groups.map((group) => line(say('Group {name}', { name: group.name }), groupSays(group))),
+    line(say('Fresh hold'), freshSays(freshHold)),
     ...(freshHold.daysBeforeDue === undefined
       ? []
-      : [line('Near her due date', `held when milked within ${plural(freshHold.daysBeforeDue, 'day')} of it`)]),
+      : [
+          line(
+            say('Near her due date'),
+            say('held when milked within {n, plural, one {# day} other {# days}} of it', {
+              n: freshHold.daysBeforeDue,
+            }),
+          ),
+        ]),
     line(
-      'Fresh pen',
-      `${data.freshPenHours === undefined ? 'no time set, so cows stay until it is' : `at least ${data.freshPenHours} hours after calving`}; on her fresh hold alone she ${data.freshHoldMayMove === true ? 'may move' : 'stays'}`,
+      say('Fresh pen'),
+      data.freshHoldMayMove === true
+        ? say('{stay}; on her fresh hold alone she may move', { stay: staySays(data.freshPenHours) })
+        : say('{stay}; on her fresh hold alone she stays', { stay: staySays(data.freshPenHours) }),
     ),
     line(
-      'Dry-off',
+      say('Dry-off'),
       [
-        `${dryOff.days ?? 60} days before calving`,
-        `at the least ${dryOff.minimumDays ?? 45}`,
-        dryOff.weekday === undefined ? 'on any weekday' : `on a ${dryOff.weekday}`,
-        `listed ${plural(dryOff.lookAheadDays ?? 7, 'day')} ahead`,
-        `long milking from ${dryOff.longMilkingDays ?? 305} days in milk`,
-        ...(dryOff.product === undefined ? [] : [`usually with ${dryOff.product}`]),
+        say('{n} days before calving', { n: dryOff.days ?? 60 }),
+        say('at the least {n}', { n: dryOff.minimumDays ?? 45 }),
+        dryOff.weekday === undefined ? say('on any weekday') : say('on a {weekday}', { weekday: say(dryOff.weekday) }),
+        say('listed {n, plural, one {# day} other {# days}} ahead', { n: dryOff.lookAheadDays ?? 7 }),
+        say('long milking from {n} days in milk', { n: dryOff.longMilkingDays ?? 305 }),
+        ...(dryOff.product === undefined ? [] : [say('usually with {product}', { product: dryOff.product })]),
       ].join(', '),
     ),
-    line('Pregnancy', `${data.gestationDays ?? 283} days`),
-    line('Off-label use', OFF_LABEL_WORDS[data.offLabel ?? 'vet']),
-    line('Mark of a held cow', data.mark ?? 'none said'),
-    line('Milk kept out goes', milkToSays(data.milkTo)),
-    line('Before milking', listed(data.chores?.before)),
-    line('After milking', listed(data.chores?.after)),
-    line('Foot bath', listed(data.footBath)),
-    line('Phones', listed(data.phones?.map(({ who, number }) => `${who} ${number}`))),
-    line('Paper', data.paper ?? 'A4'),
-    line('Languages', (data.languages ?? ['en']).join(', ')),
+    line(say('Pregnancy'), say('{n} days', { n: data.gestationDays ?? 283 })),
+    line(say('Off-label use'), say(OFF_LABEL_WORDS[data.offLabel ?? 'vet'])),
+    line(say('Mark of a held cow'), data.mark ?? say('none said')),
+    line(say('Milk kept out goes'), milkToSays(data.milkTo)),
+    line(say('Before milking'), listed(data.chores?.before)),
+    line(say('After milking'), listed(data.chores?.after)),
+    line(say('Foot bath'), listed(data.footBath?.map((day) => say(day)))),
+    line(say('Phones'), listed(data.phones?.map(({ who, number }) => `${who} ${number}`))),
+    line(say('Paper'), data.paper ?? 'A4'),
+    line(say('Languages'), (data.languages ?? ['en']).join(', ')),
   ];
 };
 
 const listed = (values: readonly string[] | undefined): string =>
-  values === undefined || values.length === 0 ? 'none' : values.join('; ');
+  values === undefined || values.length === 0 ? say('none ¦ of things listed') : values.join('; ');
 
 const groupSays = (group: FarmSetUp['groups'][number]): string =>
   [
-    GROUP_KIND_WORDS[group.kind],
+    say(GROUP_KIND_WORDS[group.kind]),
     ...(group.milkedAt === undefined
       ? []
-      : [group.milkedAt.length === 0 ? 'at no milking' : `only at ${group.milkedAt.join(', ')}`]),
+      : [
+          group.milkedAt.length === 0
+            ? say('at no milking')
+            : say('only at {milkings}', { milkings: group.milkedAt.join(', ') }),
+        ]),
     ...(group.takes === undefined || group.takes === 'any'
       ? []
-      : [`takes ${group.takes === 'first-lactation' ? 'first-lactation cows' : 'cows of later lactations'}`]),
-    ...(group.order === undefined ? [] : [`place ${group.order}`]),
-    ...(group.capacity === undefined ? [] : [`room for ${group.capacity}`]),
+      : [
+          group.takes === 'first-lactation' ? say('takes first-lactation cows') : say('takes cows of later lactations'),
+        ]),
+    ...(group.order === undefined ? [] : [say('place {n}', { n: group.order })]),
+    ...(group.capacity === undefined ? [] : [say('room for {n}', { n: group.capacity })]),
   ].join(', ');
 
 const freshSays = ({ milkings, hours }: NonNullable<FarmSetUp['freshHold']>): string => {
-  if (milkings === undefined && hours === undefined)
-    return 'NOT SET: every cow that calves is held without end until it is';
-  const both = [
-    ...(milkings === undefined ? [] : [plural(milkings, 'milking')]),
-    ...(hours === undefined ? [] : [plural(hours, 'hour')]),
-  ];
-  return `${both.join(' and ')} after calving${both.length > 1 ? ', the later of the two' : ''}`;
+  if (milkings === undefined)
+    return hours === undefined
+      ? say('NOT SET: every cow that calves is held without end until it is')
+      : say('{hours, plural, one {# hour} other {# hours}} after calving', { hours });
+  if (hours === undefined)
+    return say('{milkings, plural, one {# milking} other {# milkings}} after calving', { milkings });
+  return say(
+    '{milkings, plural, one {# milking} other {# milkings}} and {hours, plural, one {# hour} other {# hours}} after calving, the later of the two',
+    { milkings, hours },
+  );
 };
 
+const staySays = (hours: number | undefined): string =>
+  hours === undefined
+    ? say('no time set, so cows stay until it is')
+    : say('at least {n} hours after calving', { n: hours });
+
 const milkToSays = (to: FarmSetUp['milkTo']): string => {
-  if (to === undefined) return 'not said';
+  if (to === undefined) return say('not said');
   if (typeof to === 'string') return to;
   return [
-    ...(to.treated === undefined ? [] : [`treated: ${to.treated}`]),
-    ...(to.fresh === undefined ? [] : [`fresh: ${to.fresh}`]),
-    ...(to.abnormal === undefined ? [] : [`abnormal: ${to.abnormal}`]),
+    ...(to.treated === undefined ? [] : [say('treated: {place}', { place: to.treated })]),
+    ...(to.fresh === undefined ? [] : [say('fresh: {place}', { place: to.fresh })]),
+    ...(to.abnormal === undefined ? [] : [say('abnormal: {place}', { place: to.abnormal })]),
   ].join('; ');
 };
 

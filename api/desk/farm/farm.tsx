@@ -4,6 +4,7 @@ import { kindsFor } from '../../devices/roles.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
+import { say, sayWith } from '../say.tsx';
 import { farmChangePages, latestOf } from './farm-change.tsx';
 import { Changes } from './farm-look.tsx';
 import { changedLines, setUpLines } from './farm-words.ts';
@@ -24,27 +25,29 @@ const inForcePage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Resp
   const noCows = hand.answer.known.herd.animals.length === 0;
   return page({
     ...frame,
-    title: 'The farm',
+    title: say('The farm'),
     children: (
       <>
         {url.searchParams.get('saved') === null ? null : (
           <p class="done" role="status">
-            The set-up is written down.
+            {say('The set-up is written down.')}
           </p>
         )}
         {noCows && may ? (
           <p>
-            No cow is in the book yet: <a href="/begin">go on with setting up</a>.
+            {sayWith('No cow is in the book yet: <a>go on with setting up</a>.', {
+              a: (inner) => <a href="/begin">{inner}</a>,
+            })}
           </p>
         ) : null}
         {latest.id === now.id ? null : (
-          <section class="notices doubt" aria-label="Not in force yet">
-            <h2>From {format.longDay(latest.from)}</h2>
+          <section class="notices doubt" aria-label={say('Not in force yet')}>
+            <h2>{say('From {day}', { day: format.longDay(latest.from) })}</h2>
             <Changes changes={changedLines(lines, setUpLines(latest.data))} />
           </section>
         )}
-        <section class="card" aria-label="In force">
-          <h2>In force since {format.longDay(now.from)}</h2>
+        <section class="card" aria-label={say('In force')}>
+          <h2>{say('In force since {day}', { day: format.longDay(now.from) })}</h2>
           <dl class="facts">
             {lines.map(({ what, says }) => (
               <div>
@@ -57,11 +60,11 @@ const inForcePage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Resp
         {may ? (
           <p class="actions">
             <a class="button" href="/farm/change">
-              Change the set-up
+              {say('Change the set-up')}
             </a>
           </p>
         ) : (
-          <p>The manager changes it.</p>
+          <p>{say('The manager changes it.')}</p>
         )}
       </>
     ),

@@ -1,0 +1,118 @@
+/** The rest of the form of the farm's set-up, from drying off to paper, in other languages. Wants a native reader of the trade before anybody relies on it. */
+import type { Sentences } from '../said/sentences.ts';
+
+export const farmFormMoreSaid = {
+  'Drying off': { es: 'Secado', fr: 'Tarissement', pl: 'Zasuszanie', uk: 'Запуск корів' },
+  'Days dry before calving': {
+    es: 'Días seca antes del parto',
+    fr: 'Jours tarie avant le vêlage',
+    pl: 'Dni zasuszenia przed wycieleniem',
+    uk: 'Днів сухостою до отелення',
+  },
+  'At the least (days)': {
+    es: 'Como mínimo (días)',
+    fr: 'Au moins (jours)',
+    pl: 'Co najmniej (dni)',
+    uk: 'Щонайменше (днів)',
+  },
+  Weekday: { es: 'Día de la semana', fr: 'Jour de la semaine', pl: 'Dzień tygodnia', uk: 'День тижня' },
+  'List so many days ahead': {
+    es: 'En la lista con estos días de antelación',
+    fr: 'Lister tant de jours à l’avance',
+    pl: 'Na liście tyle dni wcześniej',
+    uk: 'У списку за стільки днів',
+  },
+  'Long milking from (days in milk)': {
+    es: 'Lactación larga desde (días en leche)',
+    fr: 'Traite longue dès (jours en lait)',
+    pl: 'Długa laktacja od (dni)',
+    uk: 'Довга лактація від (днів)',
+  },
+  'Usual dry-cow product': {
+    es: 'Producto de secado habitual',
+    fr: 'Produit de tarissement habituel',
+    pl: 'Zwykły środek do zasuszania',
+    uk: 'Звичний засіб для запуску',
+  },
+  'Days from service to calving': {
+    es: 'Días de la cubrición al parto',
+    fr: 'Jours de la saillie au vêlage',
+    pl: 'Dni od krycia do wycielenia',
+    uk: 'Днів від осіменіння до отелення',
+  },
+  Holds: { es: 'Retenciones', fr: 'Retenues', pl: 'Wstrzymania', uk: 'Затримки' },
+  'Mark of a cow on hold': {
+    es: 'Marca de una vaca retenida',
+    fr: 'Marque d’une vache en retenue',
+    pl: 'Znak wstrzymanej krowy',
+    uk: 'Позначка на затриманій корові',
+  },
+  'Such as: yellow leg band': {
+    es: 'Por ejemplo: cinta amarilla en la pata',
+    fr: 'Par exemple : bracelet jaune à la patte',
+    pl: 'Na przykład: żółta opaska na nodze',
+    uk: 'Наприклад: жовта стрічка на нозі',
+  },
+  'Off-label use holds by': {
+    es: 'Fuera de etiqueta se retiene según',
+    fr: 'Hors étiquette, la retenue suit',
+    pl: 'Poza etykietą wstrzymuje',
+    uk: 'Поза етикеткою тримає',
+  },
+  'not said: as the first': {
+    es: 'no se ha dicho: como el primero',
+    fr: 'non dit : comme le premier',
+    pl: 'nie podano: jak pierwsze',
+    uk: 'не сказано: як перше',
+  },
+  'Milk of treated cows goes': {
+    es: 'La leche de las vacas tratadas va',
+    fr: 'Le lait des vaches traitées va',
+    pl: 'Mleko leczonych krów idzie',
+    uk: 'Молоко лікованих корів іде',
+  },
+  'Milk of fresh cows goes': {
+    es: 'La leche de las recién paridas va',
+    fr: 'Le lait des vaches fraîches va',
+    pl: 'Mleko świeżo wycielonych idzie',
+    uk: 'Молоко новотільних іде',
+  },
+  'Abnormal milk goes': {
+    es: 'La leche anormal va',
+    fr: 'Le lait anormal va',
+    pl: 'Zmienione mleko idzie',
+    uk: 'Змінене молоко йде',
+  },
+  'Chores, foot bath, phones': {
+    es: 'Tareas, pediluvio, teléfonos',
+    fr: 'Tâches, pédiluve, téléphones',
+    pl: 'Obowiązki, kąpiel racic, telefony',
+    uk: 'Роботи, ванна для ратиць, телефони',
+  },
+  'Before milking, a line each': {
+    es: 'Antes del ordeño, una línea cada una',
+    fr: 'Avant la traite, une ligne chacune',
+    pl: 'Przed dojem, każdy w osobnym wierszu',
+    uk: 'Перед доїнням, кожна окремим рядком',
+  },
+  'After milking, a line each': {
+    es: 'Después del ordeño, una línea cada una',
+    fr: 'Après la traite, une ligne chacune',
+    pl: 'Po doju, każdy w osobnym wierszu',
+    uk: 'Після доїння, кожна окремим рядком',
+  },
+  'Foot bath on': { es: 'Pediluvio los', fr: 'Pédiluve le', pl: 'Kąpiel racic: dni', uk: 'Ванна для ратиць: дні' },
+  'Another number': { es: 'Otro número', fr: 'Un autre numéro', pl: 'Kolejny numer', uk: 'Ще один номер' },
+  Who: { es: 'Quién', fr: 'Qui', pl: 'Kto', uk: 'Хто' },
+  'Size ¦ of paper': { es: 'Tamaño', fr: 'Format', pl: 'Format', uk: 'Формат' },
+  'not said: A4': { es: 'no se ha dicho: A4', fr: 'non dit : A4', pl: 'nie podano: A4', uk: 'не сказано: A4' },
+  'First language': { es: 'Primer idioma', fr: 'Première langue', pl: 'Pierwszy język', uk: 'Перша мова' },
+  'Language {n}': { es: 'Idioma {n}', fr: 'Langue {n}', pl: 'Język {n}', uk: 'Мова {n}' },
+  'not said: English': {
+    es: 'no se ha dicho: inglés',
+    fr: 'non dit : anglais',
+    pl: 'nie podano: angielski',
+    uk: 'не сказано: англійська',
+  },
+  'none ¦ of languages': { es: 'ninguno', fr: 'aucune', pl: 'żaden', uk: 'жодна' },
+} as const satisfies Sentences;

@@ -1,0 +1,167 @@
+/** The form of the farm's set-up in other languages. Wants a native reader of the trade before anybody relies on it. */
+import type { Sentences } from '../said/sentences.ts';
+
+export const farmFormSaid = {
+  'Name of the farm': {
+    es: 'Nombre de la explotación',
+    fr: 'Nom de l’exploitation',
+    pl: 'Nazwa gospodarstwa',
+    uk: 'Назва ферми',
+  },
+  'The zone of the clock in the parlour, such as Europe/Dublin': {
+    es: 'La zona del reloj de la sala de ordeño, como Europe/Dublin',
+    fr: 'Le fuseau de l’horloge de la salle de traite, par exemple Europe/Dublin',
+    pl: 'Strefa zegara w hali udojowej, na przykład Europe/Dublin',
+    uk: 'Пояс годинника в доїльному залі, наприклад Europe/Dublin',
+  },
+  'Milkings of a day': {
+    es: 'Ordeños de un día',
+    fr: 'Traites d’un jour',
+    pl: 'Doje w ciągu dnia',
+    uk: 'Доїння за день',
+  },
+  'One to four, by the parlour’s clock. They need not be evenly spaced. Clear both to take one out.': {
+    es: 'De uno a cuatro, según el reloj de la sala. No hace falta que estén a intervalos iguales. Borre los dos campos para quitar uno.',
+    fr: 'D’une à quatre, à l’horloge de la salle. Les intervalles peuvent être inégaux. Videz les deux champs pour en ôter une.',
+    pl: 'Od jednego do czterech, według zegara w hali. Odstępy nie muszą być równe. Wyczyść oba pola, żeby jeden usunąć.',
+    uk: 'Від одного до чотирьох, за годинником залу. Проміжки можуть бути нерівними. Щоб одне прибрати, очистьте обидва поля.',
+  },
+  Stalls: { es: 'Puestos', fr: 'Postes', pl: 'Stanowiska', uk: 'Місця' },
+  'Cows milked in one turn': {
+    es: 'Vacas que se ordeñan en una tanda',
+    fr: 'Vaches traites en un tour',
+    pl: 'Krowy dojone w jednej turze',
+    uk: 'Скільки корів доять за один захід',
+  },
+  'Minutes a turn': { es: 'Minutos por tanda', fr: 'Minutes par tour', pl: 'Minuty na turę', uk: 'Хвилин на захід' },
+  'From one lot of cows to the next; common is 10 to 15': {
+    es: 'De una tanda de vacas a la siguiente; lo común es de 10 a 15',
+    fr: 'D’un tour de vaches au suivant ; couramment de 10 à 15',
+    pl: 'Od jednej tury krów do następnej; zwykle od 10 do 15',
+    uk: 'Від одного заходу корів до наступного; зазвичай від 10 до 15',
+  },
+  'A cow is slow from (minutes)': {
+    es: 'Una vaca es lenta desde (minutos)',
+    fr: 'Une vache est lente dès (minutes)',
+    pl: 'Krowa jest powolna od (minut)',
+    uk: 'Корова повільна від (хвилин)',
+  },
+  '{n} where nothing is said': {
+    es: '{n} si no se dice nada',
+    fr: '{n} si rien n’est dit',
+    pl: '{n}, gdy nic nie podano',
+    uk: '{n}, якщо нічого не сказано',
+  },
+  'Minutes more for each slow cow': {
+    es: 'Minutos más por cada vaca lenta',
+    fr: 'Minutes de plus par vache lente',
+    pl: 'Minuty więcej na każdą powolną krowę',
+    uk: 'Хвилин більше на кожну повільну корову',
+  },
+  'any ¦ of cows': { es: 'cualquiera', fr: 'toutes', pl: 'dowolne', uk: 'будь-які' },
+  'any ¦ of weekdays': { es: 'cualquiera', fr: 'n’importe lequel', pl: 'dowolny', uk: 'будь-який' },
+  'first lactation': {
+    es: 'primera lactación',
+    fr: 'première lactation',
+    pl: 'pierwsza laktacja',
+    uk: 'перша лактація',
+  },
+  'later lactations': {
+    es: 'lactaciones posteriores',
+    fr: 'lactations suivantes',
+    pl: 'dalsze laktacje',
+    uk: 'подальші лактації',
+  },
+  'as its kind says': {
+    es: 'como dice su clase',
+    fr: 'comme le dit son genre',
+    pl: 'tak, jak mówi jej rodzaj',
+    uk: 'як каже її вид',
+  },
+  'only at those ticked': {
+    es: 'solo en los marcados',
+    fr: 'seulement à celles cochées',
+    pl: 'tylko na zaznaczonych',
+    uk: 'лише на позначених',
+  },
+  Groups: { es: 'Grupos', fr: 'Lots', pl: 'Grupy', uk: 'Групи' },
+  'Groups are milked in the order of their place, the hospital last. Clear a name to take the group away; empty rows count for nothing.':
+    {
+      es: 'Los grupos se ordeñan por su lugar en el orden, la enfermería al final. Borre un nombre para quitar el grupo; las filas vacías no cuentan.',
+      fr: 'Les lots sont traits dans l’ordre de leur rang, l’infirmerie en dernier. Videz un nom pour ôter le lot ; les lignes vides ne comptent pas.',
+      pl: 'Grupy są dojone w kolejności swoich miejsc, chore na końcu. Wyczyść nazwę, żeby usunąć grupę; puste wiersze się nie liczą.',
+      uk: 'Групи доять за їхнім місцем у черзі, хворих останніми. Очистьте назву, щоб прибрати групу; порожні рядки не враховуються.',
+    },
+  'Another group': { es: 'Otro grupo', fr: 'Un autre lot', pl: 'Kolejna grupa', uk: 'Ще одна група' },
+  'Takes cows of': {
+    es: 'Toma vacas de',
+    fr: 'Prend les vaches en',
+    pl: 'Bierze krowy: laktacja',
+    uk: 'Бере корів: лактація',
+  },
+  'Place in the order': {
+    es: 'Lugar en el orden',
+    fr: 'Rang dans l’ordre',
+    pl: 'Miejsce w kolejności',
+    uk: 'Місце в черзі',
+  },
+  'Room for (cows)': { es: 'Cabida (vacas)', fr: 'Place pour (vaches)', pl: 'Miejsc (krowy)', uk: 'Місць (корів)' },
+  'Milked ¦ of a group': { es: 'Se ordeña', fr: 'Traite', pl: 'Dojona', uk: 'Доять' },
+  'Milked at': { es: 'Se ordeña en', fr: 'Traite à', pl: 'Dojona na', uk: 'Доять на' },
+  'More rows': { es: 'Más filas', fr: 'Plus de lignes', pl: 'Więcej wierszy', uk: 'Більше рядків' },
+  'Fresh cows': {
+    es: 'Vacas recién paridas',
+    fr: 'Vaches fraîches',
+    pl: 'Krowy świeżo wycielone',
+    uk: 'Новотільні корови',
+  },
+  'How long the milk stays out of the tank after calving. There is no usual value: your milk buyer’s rules and the vet say it. While it is not set, every cow that calves is held without end.':
+    {
+      es: 'Cuánto tiempo queda la leche fuera del tanque después del parto. No hay valor habitual: lo dicen las reglas de su comprador de leche y el veterinario. Mientras no se fije, toda vaca que pare queda retenida sin final.',
+      fr: 'Combien de temps le lait reste hors du tank après le vêlage. Il n’y a pas de valeur d’usage : les règles de votre laiterie et le vétérinaire la disent. Tant qu’elle n’est pas fixée, toute vache qui vêle est retenue sans fin.',
+      pl: 'Jak długo mleko po wycieleniu nie idzie do zbiornika. Nie ma zwykłej wartości: mówią o tym reguły odbiorcy mleka i weterynarz. Dopóki jej nie ustalono, każda krowa, która się wycieli, jest wstrzymana bez końca.',
+      uk: 'Скільки після отелення молоко не йде в танк. Звичного значення немає: його кажуть правила покупця молока і ветеринар. Поки його не встановлено, кожна корова, що отелилась, затримана без кінця.',
+    },
+  'Fresh hold, milkings': {
+    es: 'Retención de recién paridas, ordeños',
+    fr: 'Retenue des fraîches, traites',
+    pl: 'Wstrzymanie po wycieleniu, doje',
+    uk: 'Затримка новотільних, доїнь',
+  },
+  'Fresh hold, hours': {
+    es: 'Retención de recién paridas, horas',
+    fr: 'Retenue des fraîches, heures',
+    pl: 'Wstrzymanie po wycieleniu, godziny',
+    uk: 'Затримка новотільних, годин',
+  },
+  'With both, the later counts': {
+    es: 'Con los dos, cuenta el que acabe más tarde',
+    fr: 'Avec les deux, le plus tardif compte',
+    pl: 'Gdy podano oba, liczy się późniejsze',
+    uk: 'Якщо вказано обидва, рахується пізніше',
+  },
+  'Hold a cow milked within so many days of her due date': {
+    es: 'Retener a una vaca que se ordeña a menos de estos días del parto previsto',
+    fr: 'Retenir une vache traite à moins de tant de jours du vêlage prévu',
+    pl: 'Wstrzymać krowę dojoną na mniej niż tyle dni przed terminem wycielenia',
+    uk: 'Затримати корову, яку доять менш як за стільки днів до очікуваного отелення',
+  },
+  'Hours in the fresh pen at the least': {
+    es: 'Horas mínimas en el corral de recién paridas',
+    fr: 'Heures au moins dans la case des fraîches',
+    pl: 'Najmniej godzin w kojcu świeżo wycielonych',
+    uk: 'Щонайменше годин у загоні новотільних',
+  },
+  'A cow on her fresh hold alone may leave the fresh pen': {
+    es: 'Una vaca con la sola retención de recién parida puede salir del corral',
+    fr: 'Une vache sous sa seule retenue de fraîche peut quitter la case',
+    pl: 'Krowa z samym wstrzymaniem po wycieleniu może opuścić kojec świeżo wycielonych',
+    uk: 'Корова із самою затримкою новотільної може вийти із загону новотільних',
+  },
+  'Her milk stays out of the tank wherever she stands': {
+    es: 'Su leche queda fuera del tanque esté donde esté',
+    fr: 'Son lait reste hors du tank où qu’elle soit',
+    pl: 'Jej mleko nie idzie do zbiornika, gdziekolwiek stoi',
+    uk: 'Її молоко не йде в танк, де б вона не стояла',
+  },
+} as const satisfies Sentences;
