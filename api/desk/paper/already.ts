@@ -12,6 +12,7 @@ import { momentOf } from '../../../projections/views-at.ts';
 import { type Instant, instantText } from '../../../shared/instant.ts';
 import { assertNever } from '../../../shared/refusal.ts';
 import type { Knowledge } from '../../tonight.ts';
+import { say } from '../say.tsx';
 import type { Speaking } from '../speaking.ts';
 import type { DoseLine, DryLine, InLine, OutLine, PaperLine, SortLine } from './on-paper.ts';
 import type { Span } from './when.ts';
@@ -40,7 +41,13 @@ export const standsNow = (book: Book, line: PaperLine): Stands => {
     );
     return {
       subjectAt: () => '',
-      shut: counted === undefined ? undefined : `in the book already: counted ${counted.data.count} ${by(counted)}`,
+      shut:
+        counted === undefined
+          ? undefined
+          : say('in the book already: counted {count} ({author})', {
+              count: counted.data.count,
+              author: counted.author,
+            }),
       remarks: [],
     };
   }
@@ -61,13 +68,25 @@ export const standsNow = (book: Book, line: PaperLine): Stands => {
 const whoRemarks = ({ speaking }: Book, number: string, files: readonly CowFile[], now: Instant): string[] => {
   const file = files[0];
   if (file === undefined)
-    return [`no cow of the herd is ${number} at that milking any more: ticked, it stands unplaced until settled`];
-  if (files.length > 1) return [`${number} may mean ${files.length} cows: ticked, it may count for each of them`];
+    return [
+      say('no cow of the herd is {number} at that milking any more: ticked, it stands unplaced until settled', {
+        number,
+      }),
+    ];
+  if (files.length > 1)
+    return [
+      say('{number} may mean {n, plural, one {# cow} other {# cows}}: ticked, it may count for each of them', {
+        number,
+        n: files.length,
+      }),
+    ];
   const today = numberAt(file.cow, now);
   const left = presentAt(file.cow, now) ? undefined : file.cow.left.at(-1);
   return [
-    ...(today === number ? [] : [`her number is ${today} now`]),
-    ...(left === undefined ? [] : [`she left the herd ${speaking.format.time(instantText(left.at))}`]),
+    ...(today === number ? [] : [say('her number is {number} now', { number: today })]),
+    ...(left === undefined
+      ? []
+      : [say('she left the herd {time}', { time: speaking.format.time(instantText(left.at)) })]),
   ];
 };
 
@@ -104,14 +123,15 @@ const ofDose = (book: Book, line: DoseLine, file: CowFile | undefined): More => 
   const course = courseOf(book.knowledge, line);
   if (course === undefined)
     return {
-      shut: 'the earlier doses of this course are not in this book; get the other book’s entries first',
+      shut: say('the earlier doses of this course are not in this book; get the other book’s entries first'),
       remarks: [],
     };
   const struck = new Set(known.strikes.struck.map(({ entry }) => entry.id));
   const live = entries.filter((entry): entry is EntryOf<'treatment'> => isDose(entry) && !struck.has(entry.id));
   const same = live.filter(({ data }) => medicineKey(data.medicine) === medicineKey(line.medicine));
   const given = same.find(({ data }) => data.course?.id === course.id && data.course.dose === line.dose);
-  if (given !== undefined) return { shut: `in the book already: given ${when(book, given)}`, remarks: [] };
+  if (given !== undefined)
+    return { shut: say('in the book already: given {when}', { when: when(book, given) }), remarks: [] };
   const ended = known.strikes.live.find((entry) => entry.type === 'course-ended' && entry.data.course === course.id);
   const { milking, next } = book.span;
   const hers = new Set((file?.cow.treatments ?? []).map(({ entry }) => entry.id));
@@ -124,12 +144,18 @@ const ofDose = (book: Book, line: DoseLine, file: CowFile | undefined): More => 
   );
   return {
     remarks: [
-      ...(line.overdue ? ['overdue when the sheet was printed'] : []),
-      ...(line.before.every((id) => struck.has(id)) ? ['every dose behind this line was struck since: ask first'] : []),
-      ...(ended === undefined ? [] : [`the course was ended ${when(book, ended)}`]),
+      ...(line.overdue ? [say('overdue when the sheet was printed')] : []),
+      ...(line.before.every((id) => struck.has(id))
+        ? [say('every dose behind this line was struck since: ask first')]
+        : []),
+      ...(ended === undefined ? [] : [say('the course was ended {when}', { when: when(book, ended) })]),
       ...(another === undefined
         ? []
-        : [`a dose of it outside this course is in the book, ${when(book, another)}: if it is this one, do not tick`]),
+        : [
+            say('a dose of it outside this course is in the book, {when}: if it is this one, do not tick', {
+              when: when(book, another),
+            }),
+          ]),
     ],
   };
 };
@@ -150,11 +176,12 @@ const ofDry = (book: Book, _: DryLine, file: CowFile | undefined): More => {
   if (file === undefined) return { remarks: [] };
   const { knowledge, span, set } = book;
   const dried = file.cow.dryOffs.findLast(({ at }) => at >= Math.min(set.at, span.milking.start));
-  if (dried !== undefined) return { shut: `in the book already: dried off ${when(book, dried)}`, remarks: [] };
+  if (dried !== undefined)
+    return { shut: say('in the book already: dried off {when}', { when: when(book, dried) }), remarks: [] };
   const moment = momentOf(knowledge.known, { milking: span.milking, asOf: span.now, position: knowledge.position });
   return moment === undefined || inMilkDuring(file, moment)
     ? { remarks: [] }
-    : { shut: 'in the book already: she was dry at that milking', remarks: [] };
+    : { shut: say('in the book already: she was dry at that milking'), remarks: [] };
 };
 
 const ofMove = (book: Book, line: OutLine | InLine, file: CowFile | undefined, to: readonly string[]): More => {
@@ -164,16 +191,19 @@ const ofMove = (book: Book, line: OutLine | InLine, file: CowFile | undefined, t
   const moved = since.find(({ group }) => to.includes(group));
   const told = (at: Instant): string => speaking.format.time(instantText(at));
   if (moved !== undefined)
-    return { shut: `in the book already: moved to ${moved.group} ${told(moved.at)}`, remarks: [] };
+    return {
+      shut: say('in the book already: moved to {group} {time}', { group: moved.group, time: told(moved.at) }),
+      remarks: [],
+    };
   const stands = groupAt(file.cow, span.now);
   if (stands !== undefined && to.includes(stands))
-    return { shut: `in the book already: she stands in ${stands}`, remarks: [] };
+    return { shut: say('in the book already: she stands in {group}', { group: stands }), remarks: [] };
   const elsewhere = since.at(-1);
   return {
     remarks:
       elsewhere === undefined || elsewhere.group === line.group
         ? []
-        : [`she was moved to ${elsewhere.group} ${told(elsewhere.at)}`],
+        : [say('she was moved to {group} {time}', { group: elsewhere.group, time: told(elsewhere.at) })],
   };
 };
 
@@ -185,7 +215,7 @@ export const pensOf = ({ schedule, milking }: Span): readonly Group[] => {
 
 const ofSort = (book: Book, line: SortLine): More => {
   const asked = requestsOf(line);
-  if (asked.length === 0) return { shut: 'written up at its own line of another sheet', remarks: [] };
+  if (asked.length === 0) return { shut: say('written up at its own line of another sheet'), remarks: [] };
   if (openRequests(book, line).length > 0) return { remarks: [] };
   const { known } = book.knowledge;
   const done = asked.flatMap((id) => known.farm.sorted.get(id) ?? []);
@@ -193,8 +223,8 @@ const ofSort = (book: Book, line: SortLine): More => {
   return {
     shut:
       last === undefined
-        ? 'struck since: nobody asks for her any more'
-        : `in the book already: sorted ${book.speaking.format.time(instantText(last))}`,
+        ? say('struck since: nobody asks for her any more')
+        : say('in the book already: sorted {time}', { time: book.speaking.format.time(instantText(last)) }),
     remarks: [],
   };
 };
@@ -211,6 +241,5 @@ export const openRequests = ({ knowledge }: Pick<Book, 'knowledge'>, line: SortL
   return requestsOf(line).filter((id) => !farm.sorted.has(id) && !struck.has(id));
 };
 
-const by = ({ author }: { readonly author: string }): string => `(${author})`;
 const when = ({ speaking }: Book, entry: Entry): string =>
-  `${speaking.format.time(instantText(entry.at))} ${entry.type === 'treatment' ? `(${entry.data.givenBy ?? entry.author})` : by(entry)}`;
+  `${speaking.format.time(instantText(entry.at))} (${entry.type === 'treatment' ? (entry.data.givenBy ?? entry.author) : entry.author})`;

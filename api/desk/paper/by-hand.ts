@@ -7,6 +7,7 @@ import { isBarnNumber, officialDigits } from '../../../shared/cow-number.ts';
 import { assertNever } from '../../../shared/refusal.ts';
 import type { Form } from '../ask.ts';
 import { type Draft, idOf } from '../saving.ts';
+import { type Sentence, say } from '../say.tsx';
 import type { Book } from './already.ts';
 import { medicines } from './dry-off-line.ts';
 import type { Gathering } from './taken.ts';
@@ -18,7 +19,7 @@ export const WHATS = {
   'group-move': 'moved to (group)',
   'sort-request': 'to be sorted, because',
   note: 'note only',
-} as const;
+} as const satisfies Readonly<Record<string, Sentence>>;
 type What = keyof typeof WHATS;
 const isWhat = (text: string | undefined): text is What => text !== undefined && Object.hasOwn(WHATS, text);
 
@@ -38,17 +39,18 @@ const lineByHand = (book: Book, sheet: Sheet, saving: string, line: number, into
   const what = one('what');
   if (!isWhat(what))
     return FIELDS.some((name) => one(name) !== undefined)
-      ? 'Say what was written: a treatment, milk out, a move, a sort request or a note; or empty the line'
+      ? say('Say what was written: a treatment, milk out, a move, a sort request or a note; or empty the line')
       : undefined;
   const [cow, words, by] = [one('cow'), one('words'), one('by')];
-  if (words === undefined) return WANTED[what];
+  if (words === undefined) return say(WANTED[what]);
   if (what === 'note') {
-    into.notes.push(`${cow === undefined ? '' : `${cow}: `}${words}${by === undefined ? '' : ` (${by})`}`);
+    const note = `${words}${by === undefined ? '' : ` (${by})`}`;
+    into.notes.push(cow === undefined ? note : say('{what}: {said}', { what: cow, said: note }));
     return undefined;
   }
-  if (cow === undefined) return 'Say which cow';
+  if (cow === undefined) return say('Say which cow');
   if (!isBarnNumber(cow) && officialDigits(cow) === undefined)
-    return `"${cow.slice(0, 20)}" is not a cow's number; read it again, or write the line as a note`;
+    return say('"{cow}" is not a cow\'s number; read it again, or write the line as a note', { cow: cow.slice(0, 20) });
   const time = timeOf(book, sheet, field, into);
   // What was typed as its time is no time: that trouble stands already.
   if (time === undefined) return into.troubles.get(field);
@@ -59,7 +61,9 @@ const lineByHand = (book: Book, sheet: Sheet, saving: string, line: number, into
     bearersOnSheet(known, book.span.schedule, cow, book.span.milking).length === 0 &&
     officialDigits(cow) === undefined
   )
-    into.cautions.push(`No cow of the herd is ${cow}: saved so, it stands unplaced until somebody settles who it was`);
+    into.cautions.push(
+      say('No cow of the herd is {cow}: saved so, it stands unplaced until somebody settles who it was', { cow }),
+    );
   const draft: Draft = { type: what, subject: cow, at: time.at, data: said.data };
   const isHeld = what === 'treatment' || what === 'milk-hold';
   into.taken.push({
@@ -91,35 +95,48 @@ const saidByHand = (
   const reason = by === undefined ? words : `${words} (${by})`;
   switch (what) {
     case 'milk-hold':
-      return { says: `milk out of the tank: ${reason}`, data: { reason } };
+      return { says: say('milk out of the tank: {reason}', { reason }), data: { reason } };
     case 'sort-request':
-      return { says: `to be sorted: ${reason}`, data: { reason } };
+      return { says: say('to be sorted: {reason}', { reason }), data: { reason } };
     case 'group-move': {
       const groups = groupsInOrder(book.span.schedule.inForceOn(book.span.milking.day).data).map(({ name }) => name);
       const to = groups.find((name) => name.toLowerCase() === words.toLowerCase());
-      if (to === undefined) return `The farm has no group "${words.slice(0, 40)}"; it has ${groups.join(', ')}`;
-      if (by !== undefined) into.notes.push(`${cow} moved to ${to} by ${by}`);
-      return { says: `moved to ${to}`, data: { to } };
+      if (to === undefined)
+        return say('The farm has no group "{group}"; it has {groups}', {
+          group: words.slice(0, 40),
+          groups: groups.join(', '),
+        });
+      if (by !== undefined) into.notes.push(say('{cow} moved to {to} by {by}', { cow, to, by }));
+      return { says: say('moved to {to}', { to }), data: { to } };
     }
     case 'treatment': {
       const givenBy = by ?? sheet.who;
-      if (givenBy === undefined) return 'Say who gave it: the initials, or above who wrote the sheet';
+      if (givenBy === undefined) return say('Say who gave it: the initials, or above who wrote the sheet');
       const more = doseOf(one, course);
       if (typeof more === 'string') return more;
       const medicine = medicines(known).find((name) => medicineKey(name) === medicineKey(words)) ?? words;
       if (!known.farm.listings.has(medicineKey(medicine)))
         into.cautions.push(
-          `${medicine} is not on the list of medicines, so ${cow} is held without end; check how it is spelt`,
+          say('{medicine} is not on the list of medicines, so {cow} is held without end; check how it is spelt', {
+            medicine,
+            cow,
+          }),
         );
-      const planned = more.course === undefined ? '' : `, dose 1 of ${more.course.of}`;
-      return { says: `${medicine}${planned} given by ${givenBy}`, data: { medicine, givenBy, ...more } };
+      const given =
+        more.course === undefined
+          ? medicine
+          : say('{medicine}, dose {dose} of {of}', { medicine, dose: 1, of: more.course.of });
+      return {
+        says: say('{medicine} given by {by}', { medicine: given, by: givenBy }),
+        data: { medicine, givenBy, ...more },
+      };
     }
     default:
       return assertNever(what);
   }
 };
 
-const WANTED: Readonly<Record<What, string>> = {
+const WANTED: Readonly<Record<What, Sentence>> = {
   treatment: 'Say which medicine was given',
   'milk-hold': 'Say why her milk stays out',
   'group-move': 'Say which group she went to',
@@ -136,14 +153,16 @@ interface Dose {
 /** How much, into which quarter, and the course that it begins; a sentence where that can't be read. */
 const doseOf = (one: (name: string) => string | undefined, course: string): Dose | string => {
   const [amount, unit, quarter, doses, hours] = ['amount', 'unit', 'quarter', 'doses', 'hours'].map(one);
-  if ((amount === undefined) !== (unit === undefined)) return 'Give the amount with its unit, such as 1 tube or 20 ml';
+  if ((amount === undefined) !== (unit === undefined))
+    return say('Give the amount with its unit, such as 1 tube or 20 ml');
   const value = Number((amount ?? '0').replace(',', '.'));
-  if (!Number.isFinite(value) || value < 0) return `"${amount?.slice(0, 20)}" is not an amount; write a number`;
+  if (!Number.isFinite(value) || value < 0)
+    return say('"{amount}" is not an amount; write a number', { amount: (amount ?? '').slice(0, 20) });
   if ((doses === undefined) !== (hours === undefined))
-    return 'Of a course give both: how many doses in all, and how many hours apart';
+    return say('Of a course give both: how many doses in all, and how many hours apart');
   const [of, everyHours] = [Number(doses ?? 1), Number((hours ?? '1').replace(',', '.'))];
   if (!Number.isInteger(of) || of < 1 || of > 100 || !(everyHours > 0))
-    return 'The course is not clear: write doses in all and hours apart as numbers, such as 3 and 12';
+    return say('The course is not clear: write doses in all and hours apart as numbers, such as 3 and 12');
   const known = QUARTERS.find((each) => each === quarter);
   return {
     ...(unit === undefined ? {} : { amount: { value, unit } }),

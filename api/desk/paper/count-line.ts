@@ -1,6 +1,6 @@
 /** One group of the count sheet: a number, or nothing. */
 import { headAt } from '../../../projections/counts.ts';
-import { plural } from '../../command-line/settings.ts';
+import { say } from '../say.tsx';
 import { type Book, standsNow } from './already.ts';
 import type { CountLine } from './on-paper.ts';
 import type { Gathering } from './taken.ts';
@@ -11,16 +11,19 @@ export const takeCount = (book: Book, sheet: Sheet, line: CountLine, into: Gathe
   const { shut } = standsNow(book, line);
   const typed = sheet.form.one(line.field);
   if (shut !== undefined) {
-    if (typed !== undefined) into.shut.push(`${line.group}: ${shut}`);
+    if (typed !== undefined) into.shut.push(say('{what}: {said}', { what: line.group, said: shut }));
     return;
   }
   if (typed === undefined) {
     if (sheet.form.one(`${line.field}.time`) === undefined) into.uncounted.push(line.group);
-    else into.troubles.set(line.field, 'There is a time but no number: write what was counted, or empty the time');
+    else into.troubles.set(line.field, say('There is a time but no number: write what was counted, or empty the time'));
     return;
   }
   if (!/^\d{1,5}$/.test(typed)) {
-    into.troubles.set(line.field, `"${typed.slice(0, 20)}" is not a number of cows; write it in figures`);
+    into.troubles.set(
+      line.field,
+      say('"{typed}" is not a number of cows; write it in figures', { typed: typed.slice(0, 20) }),
+    );
     return;
   }
   const { milking } = book.span;
@@ -28,10 +31,19 @@ export const takeCount = (book: Book, sheet: Sheet, line: CountLine, into: Gathe
   if (time === undefined) return;
   const count = Number(typed);
   const apart = count - headAt(book.knowledge.known, line.group, time.at);
-  const against = apart === 0 ? 'as in the book' : `${Math.abs(apart)} ${apart > 0 ? 'more' : 'fewer'} than the book`;
+  const against =
+    apart === 0
+      ? say('as in the book')
+      : apart > 0
+        ? say('{n} more than the book', { n: apart })
+        : say('{n} fewer than the book', { n: -apart });
   into.taken.push({
     field: line.field,
-    says: `${line.group}: ${plural(count, 'head', 'head')} counted, ${against}`,
+    says: say('{group}: {count, plural, one {# head} other {# head}} counted, {against}', {
+      group: line.group,
+      count,
+      against,
+    }),
     drafts: [{ type: 'head-count', at: time.at, data: { group: line.group, count, milking: milking.id } }],
   });
 };

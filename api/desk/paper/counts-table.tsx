@@ -1,4 +1,5 @@
 /** The count sheet: what was expected, and a box for what was counted, as on the paper. */
+import { say } from '../say.tsx';
 import { standsNow } from './already.ts';
 import type { CountLine } from './on-paper.ts';
 import { OwnTime, Small, Trouble } from './parts.tsx';
@@ -11,11 +12,11 @@ export const CountsTable = ({ view, lines }: { view: View; lines: readonly Count
       <table>
         <thead>
           <tr>
-            <th scope="col">group</th>
+            <th scope="col">{say('group ¦ column of the counts')}</th>
             <th scope="col" class="number">
-              expected
+              {say('expected')}
             </th>
-            <th scope="col">counted</th>
+            <th scope="col">{say('counted')}</th>
           </tr>
         </thead>
         <tbody>
@@ -30,7 +31,7 @@ export const CountsTable = ({ view, lines }: { view: View; lines: readonly Count
                     (shut ?? '')
                   ) : (
                     <>
-                      <Small view={view} field={line.field} label="counted" of={line.group} longest={6} digits />
+                      <Small view={view} field={line.field} label={say('counted')} of={line.group} longest={6} digits />
                       <OwnTime view={view} field={line.field} of={line.group} />
                       <Trouble view={view} field={line.field} />
                     </>
@@ -40,10 +41,12 @@ export const CountsTable = ({ view, lines }: { view: View; lines: readonly Count
             );
           })}
           <tr>
-            <th scope="row">all groups</th>
+            <th scope="row">{say('all groups')}</th>
             <td class="number">{lines.reduce((sum, { head }) => sum + head, 0)}</td>
             <td>
-              {may ? <Small view={view} field="count.all" label="counted" of="all groups" longest={6} digits /> : null}
+              {may ? (
+                <Small view={view} field="count.all" label={say('counted')} of={say('all groups')} longest={6} digits />
+              ) : null}
               <Trouble view={view} field="count.all" />
             </td>
           </tr>

@@ -1,7 +1,9 @@
 /** The boxes of a dry-off line: four quarters as the udder stands, sealant, band; and the product with the group she goes to. */
+import { say } from '../say.tsx';
 import { BOXES, dryCowProducts, dryGroups, sealants } from './dry-off-line.ts';
 import type { DryLine } from './on-paper.ts';
 import { Choice } from './parts.tsx';
+import { quarterName } from './quarter-names.ts';
 import { standing, type View } from './view.ts';
 
 export const DryOffBoxes = ({ view, line }: { view: View; line: DryLine }) => {
@@ -17,42 +19,47 @@ export const DryOffBoxes = ({ view, line }: { view: View; line: DryLine }) => {
     <>
       <fieldset class="quarters">
         <legend>
-          <span class="unseen">{cow}: </span>quarters
+          <span class="unseen">{cow}: </span>
+          {say('quarters')}
         </legend>
         {BOXES.map((quarter) => (
           <label>
             <input type="checkbox" name={`${field}.quarters`} value={quarter} checked={ticks.includes(quarter)} />
-            {quarter.replace('-', ' ')}
+            {quarterName(quarter)}
           </label>
         ))}
       </fieldset>
-      <Box view={view} field={`${field}.sealant-given`} words="sealant" of={cow} />
+      <Box view={view} field={`${field}.sealant-given`} words={say('sealant')} of={cow} />
       {listed.length === 0 ? null : (
         <Choice
           view={view}
           field={`${field}.sealant`}
-          label="which sealant"
+          label={say('which sealant')}
           of={cow}
           printed={listed[0]}
           options={listed.map((name) => [name, name])}
         />
       )}
-      <Box view={view} field={`${field}.band`} words="band on" of={cow} />
+      <Box view={view} field={`${field}.band`} words={say('band on')} of={cow} />
       <Choice
         view={view}
         field={`${field}.product`}
-        label="product"
+        label={say('product')}
         of={cow}
         printed={line.product ?? undefined}
-        options={[['', 'not said'], ['none', 'none was given'], ...products.map((name) => [name, name] as const)]}
+        options={[
+          ['', say('not said ¦ on the sheet')],
+          ['none', say('none was given')],
+          ...products.map((name) => [name, name] as const),
+        ]}
       />
       <Choice
         view={view}
         field={`${field}.group`}
-        label="goes to"
+        label={say('goes to')}
         of={cow}
         printed={groups[0]}
-        options={[['', 'not said'], ...groups.map((name) => [name, name] as const)]}
+        options={[['', say('not said ¦ on the sheet')], ...groups.map((name) => [name, name] as const)]}
       />
     </>
   );

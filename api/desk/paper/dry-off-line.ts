@@ -8,8 +8,10 @@ import type { MedicineListed } from '../../../events/kinds/medicine-listed.ts';
 import { groupsInOrder } from '../../../projections/groups.ts';
 import type { Known } from '../../../projections/know.ts';
 import type { Instant } from '../../../shared/instant.ts';
+import { say } from '../say.tsx';
 import type { Book } from './already.ts';
 import type { DryLine } from './on-paper.ts';
+import { quarterName } from './quarter-names.ts';
 import type { Gathering } from './taken.ts';
 import type { Sheet, Taking } from './taking.ts';
 import type { Span } from './when.ts';
@@ -39,21 +41,36 @@ export const dryOffLine = (
   if (sealant !== undefined) {
     const after = draft('treatment', { medicine: sealant, ...(givenBy === undefined ? {} : { givenBy }) });
     drafts.push({ ...after, at: (time.at + AFTER) as Instant });
-  } else if (field('sealant-given') !== undefined) into.notes.push(`${cow} teat sealant`);
+  } else if (field('sealant-given') !== undefined) into.notes.push(say('{cow} teat sealant', { cow }));
 
   const quarters = BOXES.filter((quarter) => form.all(`${line.field}.quarters`).includes(quarter));
-  if (quarters.length === 0) into.notTicked.push(`${cow}: no quarter is ticked on her dry-off line`);
+  if (quarters.length === 0) into.notTicked.push(say('{cow}: no quarter is ticked on her dry-off line', { cow }));
   else if (quarters.length < BOXES.length)
-    into.notes.push(`${cow} dry-off, quarters ticked: ${quarters.map((each) => each.replace('-', ' ')).join(', ')}`);
-  if (field('band') === undefined) into.notTicked.push(`${cow}: her dry-off band was not ticked as put on`);
-  else into.notes.push(`${cow} dry-off band on`);
+    into.notes.push(
+      say('{cow} dry-off, quarters ticked: {quarters}', { cow, quarters: quarters.map(quarterName).join(', ') }),
+    );
+  if (field('band') === undefined)
+    into.notTicked.push(say('{cow}: her dry-off band was not ticked as put on', { cow }));
+  else into.notes.push(say('{cow} dry-off band on', { cow }));
   if (product === undefined)
-    into.cautions.push(`${cow}: no dry-cow product is said, so her milk is held after calving until it is`);
+    into.cautions.push(
+      say('{cow}: no dry-cow product is said, so her milk is held after calving until it is', { cow }),
+    );
   else if (product !== 'none' && !dryCowProducts(knowledge.known).includes(product))
-    into.cautions.push(`${cow}: ${product} is not listed as a dry-cow product`);
-  const given = product === undefined ? 'product not said' : product === 'none' ? 'no product' : `with ${product}`;
+    into.cautions.push(say('{cow}: {product} is not listed as a dry-cow product', { cow, product }));
+  const given =
+    product === undefined
+      ? say('product not said')
+      : product === 'none'
+        ? say('no product')
+        : say('with {product}', { product });
   take(
-    `${cow} dried off, ${given}${sealant === undefined ? '' : `, ${sealant}`}${group === undefined ? '' : `, goes to ${group}`}`,
+    [
+      say('{cow} dried off', { cow }),
+      given,
+      ...(sealant === undefined ? [] : [sealant]),
+      ...(group === undefined ? [] : [say('goes to {group}', { group })]),
+    ].join(', '),
     drafts,
     drafts[0]?.subject,
   );

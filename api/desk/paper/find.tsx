@@ -1,12 +1,14 @@
 /** Which sheet came back? Its ref is typed, or picked from the sets that nobody has written up yet. */
+import type { Child } from 'hono/jsx';
 import type { Desk, Visitor } from '../ask.ts';
 import { atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
+import { say } from '../say.tsx';
 
 export const findPage = (
   desk: Desk,
   visitor: Visitor,
-  { said = '', problem, status = 200 }: { said?: string; problem?: string; status?: number } = {},
+  { said = '', problem, status = 200 }: { said?: string; problem?: Child; status?: number } = {},
 ): Response | Promise<Response> => {
   const hand = atHand(desk, visitor, '/paper');
   if (hand === undefined) return goTo('/begin');
@@ -14,12 +16,12 @@ export const findPage = (
   return page(
     {
       ...hand.frame,
-      title: 'From paper back to the book',
+      title: say('From paper back to the book'),
       children: (
         <>
           <form class="card narrow" method="get" action="/paper">
             <p class="field">
-              <label for="ref">Ref at the foot of the sheet</label>
+              <label for="ref">{say('Ref at the foot of the sheet')}</label>
               <input
                 id="ref"
                 name="ref"
@@ -33,7 +35,7 @@ export const findPage = (
                 aria-invalid={problem === undefined ? undefined : 'true'}
               />
               <span class="hint" id="ref-how">
-                Nine symbols, like ACEF-3479-K; small letters and no hyphens will do.
+                {say('Nine symbols, like ACEF-3479-K; small letters and no hyphens will do.')}
               </span>
             </p>
             {problem === undefined ? null : (
@@ -42,13 +44,16 @@ export const findPage = (
               </p>
             )}
             <p>
-              <button type="submit">Open the sheet</button>
+              <button type="submit">{say('Open the sheet')}</button>
             </p>
           </form>
           <section>
-            <h2>Not written up yet{open.length === 0 ? '' : ` (${open.length})`}</h2>
+            <h2>
+              {say('Not written up yet')}
+              {open.length === 0 ? '' : ` (${open.length})`}
+            </h2>
             {open.length === 0 ? (
-              <p>Every set of an earlier milking is returned.</p>
+              <p>{say('Every set of an earlier milking is returned.')}</p>
             ) : (
               <ul class="tiles">
                 {open.map(({ ref, milking }) => (

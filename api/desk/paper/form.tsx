@@ -1,9 +1,10 @@
 /** The form for one set that came back: what the book knows of the set, its lines, and the way on to reading it over. */
+import type { Child } from 'hono/jsx';
 import { instantText } from '../../../shared/instant.ts';
-import { plural } from '../../command-line/settings.ts';
 import { mayWrite } from '../../devices/roles.ts';
 import { type Desk, type Form, NO_FORM, type Visitor } from '../ask.ts';
 import { page } from '../layout.tsx';
+import { say } from '../say.tsx';
 import { HandLines } from './hand-lines.tsx';
 import { Sheet, WhoWrote } from './lines.tsx';
 import { Small, Trouble } from './parts.tsx';
@@ -13,7 +14,7 @@ import type { Paper, View } from './view.ts';
 
 export interface FormState {
   readonly form?: Form;
-  readonly troubles?: ReadonlyMap<string, string>;
+  readonly troubles?: ReadonlyMap<string, Child>;
   readonly status?: number;
   /** Said above everything: what has just been done. */
   readonly done?: string | undefined;
@@ -37,12 +38,16 @@ export const formPage = (
   return page(
     {
       ...frame,
-      title: `Write up ${set.data.ref}`,
+      title: say('Write up {ref}', { ref: set.data.ref }),
       children: (
         <>
           <p class="lead">
-            For {format.milking(set.data.milking)}, {format.clock(instantText(span.milking.start))}; issued{' '}
-            {format.time(instantText(set.at))}. <a href={`/issued/${set.data.ref}`}>The paper itself</a>
+            {say('For {milking}, {time}; issued {issued}.', {
+              milking: format.milking(set.data.milking),
+              time: format.clock(instantText(span.milking.start)),
+              issued: format.time(instantText(set.at)),
+            })}{' '}
+            <a href={`/issued/${set.data.ref}`}>{say('The paper itself')}</a>
           </p>
           {done === undefined ? null : (
             <p class="done" role="status">
@@ -58,28 +63,29 @@ export const formPage = (
             <input type="hidden" name="ref" value={set.data.ref} />
             {/* The first button is the one that Enter presses. */}
             <button type="submit" name="step" value="read" class="unseen" tabindex={-1}>
-              Read it over
+              {say('Read it over')}
             </button>
             <WhoWrote view={view} />
             <p class="hint">
-              Tick what was done. What is not ticked records nothing. Each thing counts as done at this milking unless
-              it has a time of its own.
+              {say(
+                'Tick what was done. What is not ticked records nothing. Each thing counts as done at this milking unless it has a time of its own.',
+              )}
             </p>
-            <Sheet view={view} title="Milk hold" kinds={['dose', 'band']}>
+            <Sheet view={view} title={say('Milk hold')} kinds={['dose', 'band']}>
               <HandLines view={view} />
             </Sheet>
-            <Sheet view={view} title="Dry-off" kinds={['dry', 'undecided']} />
-            <Sheet view={view} title="Fresh pen" kinds={['out', 'in', 'pen']} />
-            <Sheet view={view} title="Sort" kinds={['sort']} />
-            <Sheet view={view} title="Head count" kinds={['count']} />
+            <Sheet view={view} title={say('Dry-off')} kinds={['dry', 'undecided']} />
+            <Sheet view={view} title={say('Fresh pen ¦ its sheet')} kinds={['out', 'in', 'pen']} />
+            <Sheet view={view} title={say('Sort')} kinds={['sort']} />
+            <Sheet view={view} title={say('Head count')} kinds={['count']} />
             <Finish view={view} />
             <p class="field">
-              <label for="note">Anything else on the sheet</label>
+              <label for="note">{say('Anything else on the sheet')}</label>
               <input id="note" name="note" value={form.one('note') ?? ''} maxlength={400} autocomplete="off" />
             </p>
             <p>
               <button type="submit" name="step" value="read" class="big">
-                Read it over, then save
+                {say('Read it over, then save')}
               </button>
             </p>
           </form>
@@ -93,7 +99,7 @@ export const formPage = (
 const Wrong = ({ view: { troubles } }: { view: View }) =>
   troubles.size === 0 ? null : (
     <div class="problem" role="alert">
-      <p>Nothing is saved yet. {plural(troubles.size, 'thing')} to mend:</p>
+      <p>{say('Nothing is saved yet. {n, plural, one {# thing} other {# things}} to mend:', { n: troubles.size })}</p>
       <ul>
         {[...troubles].map(([field, problem]) => (
           <li>{/^(hand|dose|dry|in|out|sort)\./.test(field) ? <a href={`#line-${field}`}>{problem}</a> : problem}</li>
@@ -106,12 +112,18 @@ const Finish = ({ view }: { view: View }) => {
   const finished = finishedOf(view.book);
   return (
     <section class="card">
-      <h2>The milking</h2>
+      <h2>{say('The milking')}</h2>
       {finished !== undefined ? (
-        <p>Finished {view.hand.format.time(instantText(finished))}, by the book.</p>
+        <p>{say('Finished {time}, by the book.', { time: view.hand.format.time(instantText(finished)) })}</p>
       ) : view.may('milking-finished') ? (
         <>
-          <Small view={view} field="finished" label="finished at (such as 18:40)" of="The milking" type="time" />
+          <Small
+            view={view}
+            field="finished"
+            label={say('finished at (such as 18:40)')}
+            of={say('The milking')}
+            type="time"
+          />
           <Trouble view={view} field="finished" />
         </>
       ) : null}

@@ -2,18 +2,20 @@
 import type { Child } from 'hono/jsx';
 import type { EntryType } from '../../../events/kinds.ts';
 import { assertNever } from '../../../shared/refusal.ts';
+import { type Sentence, say } from '../say.tsx';
 import { pensOf, standsNow } from './already.ts';
 import { CountsTable } from './counts-table.tsx';
 import { DryOffBoxes } from './dry-off-boxes.tsx';
 import type { CountLine, PaperLine } from './on-paper.ts';
 import { Choice, Line, OwnTime, Small } from './parts.tsx';
+import { quarterName } from './quarter-names.ts';
 import { saidIfCan } from './sayable.ts';
 import { standing, type View } from './view.ts';
 
 type Kind = PaperLine['kind'];
 
 /** Lists of a sheet with what each is called on the paper. */
-const LISTS: Readonly<Record<Kind, string>> = {
+const LISTS: Readonly<Record<Kind, Sentence>> = {
   dose: 'Treat now',
   band: 'Bands off',
   dry: 'Dry off',
@@ -57,7 +59,7 @@ export const Sheet = ({
       {lists.map(([kind, lines]) =>
         lines.length === 0 ? null : (
           <>
-            {kinds.length === 1 ? null : <h3>{LISTS[kind]}</h3>}
+            {kinds.length === 1 ? null : <h3>{say(LISTS[kind])}</h3>}
             {kind === 'count' ? (
               <CountsTable view={view} lines={lines.filter((line): line is CountLine => line.kind === 'count')} />
             ) : (
@@ -85,35 +87,36 @@ const OneLine = ({ view, line }: { view: View; line: Exclude<PaperLine, CountLin
       const how = [
         line.amount === null ? '' : `${line.amount.value} ${line.amount.unit}`,
         line.route ?? '',
-        ...line.quarters.map((quarter) => quarter.replace('-', ' ')),
+        ...line.quarters.map(quarterName),
       ].filter((part) => part !== '');
       return (
         <Line
           {...props}
-          did="given"
+          did={say('given ¦ a dose')}
           words={
             <>
-              {line.medicine}, dose {line.dose} of {line.of}
+              {say('{medicine}, dose {dose} of {of}', { medicine: line.medicine, dose: line.dose, of: line.of })}
               {how.length === 0 ? null : `; ${how.join(', ')}`} <i>{line.group}</i>
             </>
           }
         >
-          <Small view={view} field={`${field}.by`} label="initials" of={cow} />
+          <Small view={view} field={`${field}.by`} label={say('initials')} of={cow} />
           {time}
         </Line>
       );
     }
     case 'band':
-      return <Line {...props} did="band off" words={line.group} />;
-    case 'dry':
+      return <Line {...props} did={say('band off')} words={line.group} />;
+    case 'dry': {
+      const day = hand.format.day(line.dryOffOn);
       return (
         <Line
           {...props}
-          did="dried off"
+          did={say('dried off')}
           words={
             <>
-              due {hand.format.day(line.dryOffOn)}
-              {line.daysOverdue > 0 ? ', OVERDUE' : ''} <i>{line.group}</i>
+              {line.daysOverdue > 0 ? say('due {day}, OVERDUE', { day }) : say('due {day}', { day })}{' '}
+              <i>{line.group}</i>
               {line.warnings.map((warning) => (
                 <span class="warned">! {saidIfCan(hand.says, warning)}</span>
               ))}
@@ -124,26 +127,36 @@ const OneLine = ({ view, line }: { view: View; line: Exclude<PaperLine, CountLin
           {time}
         </Line>
       );
+    }
     case 'undecided':
       return (
         <li class="on-paper">
           <p class="tick">
-            <span class="cow">{cow}</span> {line.daysInMilk} days in milk <i>{line.group}</i>
+            <span class="cow">{cow}</span>{' '}
+            {say('{days, plural, one {# day in milk} other {# days in milk}}', { days: line.daysInMilk })}{' '}
+            <i>{line.group}</i>
           </p>
-          <div class="beside">{may ? <Small view={view} field={field} label="decided" of={cow} /> : null}</div>
+          <div class="beside">{may ? <Small view={view} field={field} label={say('decided')} of={cow} /> : null}</div>
         </li>
       );
     case 'out':
       return (
-        <Line {...props} did="moved" words={`from ${line.group} to ${line.to}`}>
+        <Line {...props} did={say('moved')} words={say('from {group} to {to}', { group: line.group, to: line.to })}>
           {time}
         </Line>
       );
     case 'in': {
       const pens = pensOf(book.span).map(({ name }) => [name, name] as const);
       return (
-        <Line {...props} did="moved" words={`${saidIfCan(hand.says, line.why)} (${line.group})`}>
-          <Choice view={view} field={`${field}.to`} label="to" of={cow} printed={pens[0]?.[0]} options={pens} />
+        <Line {...props} did={say('moved')} words={`${saidIfCan(hand.says, line.why)} (${line.group})`}>
+          <Choice
+            view={view}
+            field={`${field}.to`}
+            label={say('to ¦ which pen')}
+            of={cow}
+            printed={pens[0]?.[0]}
+            options={pens}
+          />
           {time}
         </Line>
       );
@@ -155,8 +168,8 @@ const OneLine = ({ view, line }: { view: View; line: Exclude<PaperLine, CountLin
             <span class="cow">{cow}</span> <i>{line.group}</i>
           </p>
           <div class="beside">
-            <Small view={view} field={`${field}.temperature`} label="temperature" of={cow} longest={10} />
-            <Small view={view} field={`${field}.milk`} label="milk checked by" of={cow} />
+            <Small view={view} field={`${field}.temperature`} label={say('temperature')} of={cow} longest={10} />
+            <Small view={view} field={`${field}.milk`} label={say('milk checked by')} of={cow} />
           </div>
         </li>
       );
@@ -164,11 +177,12 @@ const OneLine = ({ view, line }: { view: View; line: Exclude<PaperLine, CountLin
       return (
         <Line
           {...props}
-          did="sorted"
+          did={say('sorted')}
           words={
             <>
               {line.reasons.map((reason) => saidIfCan(hand.says, reason)).join('; ')}
-              {line.to.length === 0 ? '' : `; to ${line.to.join(' or ')}`} <i>{line.group}</i>
+              {line.to.length === 0 ? '' : `; ${say('to {groups}', { groups: line.to.join(` ${say('or')} `) })}`}{' '}
+              <i>{line.group}</i>
             </>
           }
         >
@@ -183,8 +197,8 @@ const OneLine = ({ view, line }: { view: View; line: Exclude<PaperLine, CountLin
 /** Fields that the whole sheet has: who wrote it. */
 export const WhoWrote = ({ view }: { view: View }) => (
   <p class="field">
-    <label for="who">Who wrote on the sheet</label>
+    <label for="who">{say('Who wrote on the sheet')}</label>
     <input id="who" name="who" value={standing(view, 'who')} maxlength={80} autocomplete="off" />
-    <span class="hint">Counts as the giver of each dose that has no initials of its own.</span>
+    <span class="hint">{say('Counts as the giver of each dose that has no initials of its own.')}</span>
   </p>
 );

@@ -79,7 +79,7 @@ export type PaperLine =
 export interface OnPaper {
   readonly lines: readonly PaperLine[];
   /** Sheets of the set whose rows this version can't read. */
-  readonly unreadable: readonly string[];
+  readonly unreadable: readonly WrittenUp[];
 }
 
 const ofCow = { cow: z.string(), group: z.string() };
@@ -174,15 +174,17 @@ const counts = z
   );
 
 /** The sheets with something to write up, in the order in which a set is printed. */
+export type WrittenUp = keyof typeof SHEETS;
 const SHEETS = { 'milk-hold': milkHold, 'dry-off': dryOff, 'fresh-moves': freshMoves, sort, counts } as const;
+const WRITTEN_UP = ['milk-hold', 'dry-off', 'fresh-moves', 'sort', 'counts'] as const satisfies readonly WrittenUp[];
 
 export const onPaper = (set: EntryOf<'sheet-issued'>): OnPaper => {
   const lines: PaperLine[] = [];
-  const unreadable: string[] = [];
-  for (const [sheet, schema] of Object.entries(SHEETS)) {
+  const unreadable: WrittenUp[] = [];
+  for (const sheet of WRITTEN_UP) {
     const stored = set.data.sheets.find((each) => each.sheet === sheet);
     if (stored === undefined) continue;
-    const read = schema.safeParse(stored.content);
+    const read = SHEETS[sheet].safeParse(stored.content);
     if (read.success) lines.push(...read.data);
     else unreadable.push(sheet);
   }

@@ -2,12 +2,14 @@
  * From paper back to the book: a sheet's ref, its lines in their own order, ticks and lines by hand, read over, saved once.
  * Everything or nothing; a form that was saved is not saved a second time, and one that went stale is read over again.
  */
+import type { Child } from 'hono/jsx';
 import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, type Form, savingOf } from '../ask.ts';
 import { atHand } from '../at-hand.ts';
 import { setOf } from '../issued.tsx';
 import { goTo, page } from '../layout.tsx';
 import { checkDrafts, idOf, save } from '../saving.ts';
+import { inEnglish, problemText, say } from '../say.tsx';
 import { linesIn } from './by-hand.ts';
 import { findPage } from './find.tsx';
 import { formPage } from './form.tsx';
@@ -58,17 +60,24 @@ const written = (
   if (paper.book.knowledge.entries.some(({ id }) => id === first)) return goTo(`/paper?ref=${ref}&saved=before`);
   if (step === 'change') return formPage(desk, visitor, paper, { form });
   if (step === 'more') return formPage(desk, visitor, paper, { form: withLines(form, linesIn(form) + MORE) });
-  const again = (troubles: ReadonlyMap<string, string>) =>
+  const again = (troubles: ReadonlyMap<string, Child>) =>
     formPage(desk, visitor, paper, { form, troubles, status: 400 });
   const reading = readPaper(paper.book, paper.onPaper, form, saving);
   if (reading.troubles.size > 0) return again(reading.troubles);
   if (reading.drafts.length === 0)
     return again(
-      new Map([['who', 'There is nothing new on it: the set is returned, and what is ticked is in the book']]),
+      new Map([['who', say('There is nothing new on it: the set is returned, and what is ticked is in the book')]]),
     );
   const checked = checkDrafts(desk, visitor, saving, reading.drafts);
   if (!checked.ok)
-    return again(new Map(checked.troubles.map(({ index, problem }) => [reading.fields[index] ?? 'who', problem])));
+    return again(
+      new Map(
+        checked.troubles.map(({ index, problem, pointer }) => [
+          reading.fields[index] ?? 'who',
+          pointer === undefined ? problem : inEnglish(problem),
+        ]),
+      ),
+    );
   const { passed } = checked;
   if (step !== 'save' || form.one('read') !== markOf(reading))
     return readOverPage(desk, paper, { form, reading, passed, changed: step === 'save' });
@@ -93,7 +102,7 @@ const paperOf = (desk: Desk, { visitor }: Ask, said: string): Paper | Response |
     if (!(thrown instanceof RequestProblem)) throw thrown;
     return findPage(desk, visitor, {
       said: said.slice(0, 20),
-      problem: thrown.message,
+      problem: problemText(thrown),
       status: thrown.problem === 'not-found' ? 404 : 400,
     });
   }
@@ -103,13 +112,13 @@ const paperOf = (desk: Desk, { visitor }: Ask, said: string): Paper | Response |
     page(
       {
         ...hand.frame,
-        title: `Write up ${ref}`,
+        title: say('Write up {ref}', { ref }),
         children: (
           <div class="card">
             <p class="problem">{sentence}</p>
             <p>
-              <a href={`/issued/${ref}`}>The paper itself</a> · <a href="/paper">Another sheet</a> ·{' '}
-              <a href="/write">Write one thing down</a>
+              <a href={`/issued/${ref}`}>{say('The paper itself')}</a> · <a href="/paper">{say('Another sheet')}</a> ·{' '}
+              <a href="/write">{say('Write one thing down')}</a>
             </p>
           </div>
         ),
@@ -118,12 +127,18 @@ const paperOf = (desk: Desk, { visitor }: Ask, said: string): Paper | Response |
     );
   if (milking === undefined)
     return cannot(
-      `The farm has no milking ${id} any more, so “at this milking” has no time; write down what stands on the sheet one by one`,
+      say(
+        'The farm has no milking {milking} any more, so “at this milking” has no time; write down what stands on the sheet one by one',
+        { milking: id },
+      ),
     );
   const span = spanOf(hand.schedule, milking, desk.now());
   if (!hasBegun(span))
     return cannot(
-      `This set is for ${hand.format.milking(id)}, which has not begun: nothing on it can have been done yet. Come back with it after the milking.`,
+      say(
+        'This set is for {milking}, which has not begun: nothing on it can have been done yet. Come back with it after the milking.',
+        { milking: hand.format.milking(id) },
+      ),
     );
   return { hand, onPaper: onPaper(set), book: { knowledge: desk.knowing.now(), set, span, speaking: hand } };
 };
@@ -132,6 +147,8 @@ const doneText = (query: URLSearchParams, { book }: Paper): string | undefined =
   const saved = query.get('saved');
   if (saved === null || !book.knowledge.known.farm.returned.has(book.set.data.ref)) return undefined;
   return saved === 'before'
-    ? 'That form was saved before and counts once. If you changed something in it since, that is not recorded: tick it here.'
-    : `Saved. The set ${book.set.data.ref} is returned; what was not ticked stands open below.`;
+    ? say(
+        'That form was saved before and counts once. If you changed something in it since, that is not recorded: tick it here.',
+      )
+    : say('Saved. The set {ref} is returned; what was not ticked stands open below.', { ref: book.set.data.ref });
 };

@@ -1,5 +1,6 @@
 /** The pieces that the lines of a written-up sheet are made of: a tick with its words, a small field, a time of its own, a trouble. */
 import type { Child } from 'hono/jsx';
+import { say, sayWith } from '../say.tsx';
 import type { Stands } from './already.ts';
 import { standing, type View, wrongAt } from './view.ts';
 
@@ -91,9 +92,12 @@ export const Small = ({ view, field, label, of, longest = 80, type = 'text', lis
 export const OwnTime = ({ view, field, of, children }: { view: View; field: string; of: string; children?: Child }) => (
   <details open={view.form.one(`${field}.time`) !== undefined}>
     <summary>
-      another time<span class="unseen"> for {of}</span>
+      {sayWith('another time<unseen> for {of}</unseen>', {
+        of,
+        unseen: (inner) => <span class="unseen">{inner}</span>,
+      })}
     </summary>
-    <Small view={view} field={`${field}.time`} label="day and time" of={of} type="datetime-local" />
+    <Small view={view} field={`${field}.time`} label={say('day and time')} of={of} type="datetime-local" />
     {children}
   </details>
 );

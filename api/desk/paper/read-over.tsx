@@ -1,11 +1,11 @@
 /** Read this, then save: what will be recorded, what was not ticked, what it makes of her milk; the form is carried along. */
 import type { Passed } from '../../../events/door.ts';
 import { canonicalJson, sha256 } from '../../../shared/fingerprint.ts';
-import { plural } from '../../command-line/settings.ts';
 import { tonightFrom } from '../../tonight.ts';
 import type { Desk, Form } from '../ask.ts';
 import { page } from '../layout.tsx';
 import { asIf } from '../saving.ts';
+import { say } from '../say.tsx';
 import { cowsFor, holdText, whoText } from '../who.tsx';
 import type { Reading } from './reading.ts';
 import type { Paper } from './view.ts';
@@ -23,22 +23,23 @@ export const readOverPage = (
 ): Promise<Response> => {
   const { taken, notes, notTicked, shut, cautions } = reading;
   const { ref } = paper.book.set.data;
+  const who = form.one('who');
   return page({
     ...paper.hand.frame,
-    title: `Read this, then save: ${ref}`,
+    title: say('Read this, then save: {ref}', { ref }),
     children: (
       <>
-        <p class="lead">Nothing is saved yet.</p>
+        <p class="lead">{say('Nothing is saved yet.')}</p>
         {changed ? (
           <p class="problem" role="alert">
-            Something came into the book since you read this over. Read it again before you save.
+            {say('Something came into the book since you read this over. Read it again before you save.')}
           </p>
         ) : null}
-        <List title="Will be recorded" items={taken.map(({ says }) => says)} none="Nothing was done." />
-        <List title="Not ticked" items={notTicked} />
-        <List title="In the book already, not recorded again" items={shut} />
-        <List title="Look at these" items={cautions} />
-        <List title="Goes into the note of the return" items={notes} />
+        <List title={say('Will be recorded')} items={taken.map(({ says }) => says)} none={say('Nothing was done.')} />
+        <List title={say('Not ticked')} items={notTicked} />
+        <List title={say('In the book already, not recorded again')} items={shut} />
+        <List title={say('Look at these')} items={cautions} />
+        <List title={say('Goes into the note of the return')} items={notes} />
         <Consequences desk={desk} paper={paper} reading={reading} passed={passed} />
         <form method="post" action="/paper">
           {form
@@ -47,15 +48,16 @@ export const readOverPage = (
             .flatMap((name) => form.all(name).map((value) => <input type="hidden" name={name} value={value} />))}
           <input type="hidden" name="read" value={markOf(reading)} />
           <p>
-            The set {ref} then counts as returned
-            {form.one('who') === undefined ? '' : `, written by ${form.one('who')}`}.
+            {who === undefined
+              ? say('The set {ref} then counts as returned.', { ref })
+              : say('The set {ref} then counts as returned, written by {who}.', { ref, who })}
           </p>
           <div class="actions">
             <button type="submit" name="step" value="save" class="big">
-              Save {plural(reading.drafts.length, 'entry', 'entries')}
+              {say('Save {n, plural, one {# entry} other {# entries}}', { n: reading.drafts.length })}
             </button>
             <button type="submit" name="step" value="change" class="quiet">
-              Go back and change it
+              {say('Go back and change it')}
             </button>
           </div>
         </form>
@@ -102,12 +104,12 @@ const Consequences = ({
   return (
     <>
       <List
-        title={`Then, at the milking ${hand.format.milking(answer.milking.id)}`}
+        title={say('Then, at the milking {milking}', { milking: hand.format.milking(answer.milking.id) })}
         items={numbers.flatMap((number) =>
           cowsFor(answer, number).map((cow) => `${cow.cow}, ${whoText(cow)}: ${holdText(cow, hand)}`),
         )}
       />
-      <List title="Alerts and doubts that this brings" items={fresh.map(({ because }) => hand.says(because))} />
+      <List title={say('Alerts and doubts that this brings')} items={fresh.map(({ because }) => hand.says(because))} />
     </>
   );
 };

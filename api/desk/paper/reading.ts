@@ -2,6 +2,7 @@
 import { instantText } from '../../../shared/instant.ts';
 import type { Form } from '../ask.ts';
 import type { Draft } from '../saving.ts';
+import { say } from '../say.tsx';
 import type { Book } from './already.ts';
 import { linesIn, takeByHand } from './by-hand.ts';
 import type { OnPaper } from './on-paper.ts';
@@ -28,12 +29,13 @@ export const readPaper = (book: Book, { lines }: OnPaper, form: Form, saving: st
   const finished = finishOf(book, form, into) ?? told;
   const sheet: Sheet = { form, who: form.one('who'), at: atThisMilking(known, book.span, finished) };
   for (const line of lines) takeLine(book, sheet, line, into);
-  if (into.uncounted.length > 0) into.notTicked.push(`Not counted: ${into.uncounted.join(', ')}`);
+  if (into.uncounted.length > 0)
+    into.notTicked.push(say('Not counted: {groups}', { groups: into.uncounted.join(', ') }));
   sumUp(lines, form, into);
   if (finished !== undefined && told === undefined)
     into.taken.push({
       field: 'finished',
-      says: `Milking finished ${book.speaking.format.clock(instantText(finished))}`,
+      says: say('Milking finished {time}', { time: book.speaking.format.clock(instantText(finished)) }),
       drafts: [{ type: 'milking-finished', at: finished, data: { milking: milking.id } }],
     });
   for (let line = 0; line < linesIn(form); line += 1) takeByHand(book, sheet, saving, line, into);
@@ -54,11 +56,13 @@ const finishOf = (book: Book, form: Form, into: Gathering) => {
   const told = finishedOf(book);
   if (told !== undefined) {
     if (typed !== undefined)
-      into.shut.push(`Milking finished: in the book already, ${book.speaking.format.time(instantText(told))}`);
+      into.shut.push(
+        say('Milking finished: in the book already, {time}', { time: book.speaking.format.time(instantText(told)) }),
+      );
     return undefined;
   }
   if (typed === undefined) {
-    into.notTicked.push('When the milking finished is not said: the book takes its planned end and an hour');
+    into.notTicked.push(say('When the milking finished is not said: the book takes its planned end and an hour'));
     return undefined;
   }
   const read = typedFinish(typed, book.span);
@@ -72,13 +76,18 @@ const sumUp = (lines: OnPaper['lines'], form: Form, into: Gathering): void => {
   const all = form.one('count.all');
   if (all === undefined) return;
   if (!/^\d{1,6}$/.test(all)) {
-    into.troubles.set('count.all', `"${all.slice(0, 20)}" is not a number of cows; write it in figures`);
+    into.troubles.set(
+      'count.all',
+      say('"{typed}" is not a number of cows; write it in figures', { typed: all.slice(0, 20) }),
+    );
     return;
   }
   const typed = lines.flatMap((line) => (line.kind === 'count' ? [form.one(line.field)] : []));
   const sum = typed.reduce((total, each) => total + Number(each ?? 0), 0);
   if (typed.every((each) => each !== undefined) && sum !== Number(all))
-    into.cautions.push(`The groups add up to ${sum}, the sheet says ${all} for all of them: check the figures`);
+    into.cautions.push(
+      say('The groups add up to {sum}, the sheet says {all} for all of them: check the figures', { sum, all }),
+    );
 };
 
 /** A set that came back before is not returned again, unless there is something new to say of it. */

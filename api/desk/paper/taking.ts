@@ -2,6 +2,7 @@
 import { type Instant, instantText } from '../../../shared/instant.ts';
 import type { Form } from '../ask.ts';
 import type { Draft } from '../saving.ts';
+import { say } from '../say.tsx';
 import type { Book } from './already.ts';
 import type { Gathering } from './taken.ts';
 import { typedTime } from './when.ts';
@@ -21,7 +22,7 @@ export interface At {
 /** The time of one line: its own, else that of the milking. Undefined where what was typed is no time: the trouble is noted. */
 export const timeOf = (book: Book, sheet: Sheet, field: string, into: Gathering): At | undefined => {
   const typed = sheet.form.one(`${field}.time`);
-  if (typed === undefined) return { at: sheet.at, said: 'at this milking' };
+  if (typed === undefined) return { at: sheet.at, said: say('at this milking') };
   const read = typedTime(typed, book.span);
   if (read.ok) return { at: read.value, said: book.speaking.format.time(instantText(read.value)) };
   into.troubles.set(field, read.problem);

@@ -2,6 +2,7 @@
 import { assertNever } from '../../../shared/refusal.ts';
 import type { Form } from '../ask.ts';
 import type { Draft } from '../saving.ts';
+import { say } from '../say.tsx';
 import { type Book, courseOf, openRequests, type Stands, standsNow } from './already.ts';
 import { takeCount } from './count-line.ts';
 import { dryOffLine } from './dry-off-line.ts';
@@ -26,7 +27,7 @@ export const takeLine = (book: Book, sheet: Sheet, line: PaperLine, into: Gather
   const ticked = form.one(line.field) !== undefined;
   const name = nameOf(line);
   if (ticked && stands.shut !== undefined) {
-    into.shut.push(`${name}: ${stands.shut}`);
+    into.shut.push(say('{what}: {said}', { what: name, said: stands.shut }));
     return;
   }
   if (stands.shut !== undefined) return;
@@ -34,13 +35,13 @@ export const takeLine = (book: Book, sheet: Sheet, line: PaperLine, into: Gather
     if (STRAYS.some((mark) => form.one(`${line.field}.${mark}`) !== undefined))
       into.troubles.set(
         line.field,
-        'Something is filled in beside it, but it is not ticked: tick it, or empty the rest',
+        say('Something is filled in beside it, but it is not ticked: tick it, or empty the rest'),
       );
     else into.notTicked.push(notDone(line));
     return;
   }
   if (line.kind === 'band') {
-    into.notes.push(`${line.cow} band off`);
+    into.notes.push(say('{cow} band off', { cow: line.cow }));
     return;
   }
   const time = timeOf(book, sheet, line.field, into);
@@ -63,12 +64,17 @@ export const takeLine = (book: Book, sheet: Sheet, line: PaperLine, into: Gather
       dryOffLine(book, sheet, line, taking, into);
       break;
     case 'out':
-      take(`${line.cow} moved from ${line.group} to ${line.to}`, [draft('group-move', { to: line.to })]);
+      take(say('{cow} moved from {group} to {to}', { cow: line.cow, group: line.group, to: line.to }), [
+        draft('group-move', { to: line.to }),
+      ]);
       break;
     case 'in': {
       const to = form.one(`${line.field}.to`);
-      if (to === undefined) into.troubles.set(line.field, `Say which pen ${line.cow} came into`);
-      else take(`${line.cow} moved from ${line.group} to ${to}`, [draft('group-move', { to })]);
+      if (to === undefined) into.troubles.set(line.field, say('Say which pen {cow} came into', { cow: line.cow }));
+      else
+        take(say('{cow} moved from {group} to {to}', { cow: line.cow, group: line.group, to }), [
+          draft('group-move', { to }),
+        ]);
       break;
     }
     case 'sort':
@@ -94,7 +100,7 @@ const takeDose = (
   const givenBy = sheet.form.one(`${line.field}.by`) ?? sheet.who;
   if (course === undefined) return;
   if (givenBy === undefined) {
-    into.troubles.set(line.field, 'Say who gave it: the initials beside it, or above who wrote the sheet');
+    into.troubles.set(line.field, say('Say who gave it: the initials beside it, or above who wrote the sheet'));
     return;
   }
   const dose = draft('treatment', {
@@ -105,27 +111,28 @@ const takeDose = (
     givenBy,
     course: { id: course.id, dose: line.dose, of: Math.max(course.of, line.dose), everyHours: course.everyHours },
   });
-  take(`${doseName(line)} given by ${givenBy}`, [dose], stands.subjectAt(time.at));
+  take(say('{dose} given by {by}', { dose: doseName(line), by: givenBy }), [dose], stands.subjectAt(time.at));
 };
 
 /** What is written in words and has no entry of its own. */
 const takeWords = (form: Form, { kind, field, cow }: PaperLine & { readonly cow: string }, into: Gathering): void => {
   if (kind === 'undecided') {
     const decided = form.one(field);
-    if (decided === undefined) into.notTicked.push(`${cow}: nothing decided about her dry-off`);
-    else into.notes.push(`${cow} decided: ${decided}`);
+    if (decided === undefined) into.notTicked.push(say('{cow}: nothing decided about her dry-off', { cow }));
+    else into.notes.push(say('{cow} decided: {decided}', { cow, decided }));
     return;
   }
   const temperature = form.one(`${field}.temperature`);
   const checked = form.one(`${field}.milk`);
   const said = [
-    ...(temperature === undefined ? [] : [`temperature ${temperature}`]),
-    ...(checked === undefined ? [] : [`milk checked by ${checked}`]),
+    ...(temperature === undefined ? [] : [say('temperature {temperature}', { temperature })]),
+    ...(checked === undefined ? [] : [say('milk checked by {by}', { by: checked })]),
   ];
   if (said.length > 0) into.notes.push(`${cow} ${said.join(', ')}`);
 };
 
-export const doseName = ({ cow, medicine, dose, of }: DoseLine): string => `${cow} ${medicine}, dose ${dose} of ${of}`;
+export const doseName = ({ cow, medicine, dose, of }: DoseLine): string =>
+  `${cow} ${say('{medicine}, dose {dose} of {of}', { medicine, dose, of })}`;
 
 type Ticked = Exclude<PaperLine, { kind: 'count' | 'undecided' | 'pen' }>;
 
@@ -134,15 +141,17 @@ const nameOf = (line: Ticked): string => {
     case 'dose':
       return doseName(line);
     case 'band':
-      return `${line.cow} band off`;
+      return say('{cow} band off', { cow: line.cow });
     case 'dry':
-      return `${line.cow} dried off`;
+      return say('{cow} dried off', { cow: line.cow });
     case 'out':
-      return `${line.cow} to ${line.to}`;
+      return say('{cow} to {group}', { cow: line.cow, group: line.to });
     case 'in':
-      return `${line.cow} into the fresh pen`;
+      return say('{cow} into the fresh pen', { cow: line.cow });
     case 'sort':
-      return `${line.cow} sorted${line.to.length === 0 ? '' : ` to ${line.to.join(' or ')}`}`;
+      return line.to.length === 0
+        ? say('{cow} sorted', { cow: line.cow })
+        : say('{cow} sorted to {groups}', { cow: line.cow, groups: line.to.join(` ${say('or')} `) });
     default:
       return assertNever(line);
   }
@@ -151,17 +160,17 @@ const nameOf = (line: Ticked): string => {
 const notDone = (line: Ticked): string => {
   switch (line.kind) {
     case 'dose':
-      return `${doseName(line)} was NOT given: it stays due`;
+      return say('{dose} was NOT given: it stays due', { dose: doseName(line) });
     case 'band':
-      return `${line.cow}: her band was not ticked as taken off`;
+      return say('{cow}: her band was not ticked as taken off', { cow: line.cow });
     case 'dry':
-      return `${line.cow} was NOT dried off: she stays on the list`;
+      return say('{cow} was NOT dried off: she stays on the list', { cow: line.cow });
     case 'out':
-      return `${line.cow} was not moved: she stays in ${line.group}`;
+      return say('{cow} was not moved: she stays in {group}', { cow: line.cow, group: line.group });
     case 'in':
-      return `${line.cow} did not come into the fresh pen: she stays in ${line.group}`;
+      return say('{cow} did not come into the fresh pen: she stays in {group}', { cow: line.cow, group: line.group });
     case 'sort':
-      return `${line.cow} was not sorted: she stays on the sort list`;
+      return say('{cow} was not sorted: she stays on the sort list', { cow: line.cow });
     default:
       return assertNever(line);
   }

@@ -1,4 +1,5 @@
 /** What the drawing of a form needs: the set, how the book stands, what was typed so far and what is wrong with it. */
+import type { Child } from 'hono/jsx';
 import type { EntryType } from '../../../events/kinds.ts';
 import type { Form } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
@@ -15,7 +16,7 @@ export interface View extends Paper {
   readonly form: Form;
   /** Nobody has typed anything yet: what the paper has printed stands filled in. */
   readonly fresh: boolean;
-  readonly troubles: ReadonlyMap<string, string>;
+  readonly troubles: ReadonlyMap<string, Child>;
   readonly may: (type: EntryType) => boolean;
 }
 

@@ -8,6 +8,7 @@ import { plannedEnd } from '../../../projections/window.ts';
 import { DAY, type Instant } from '../../../shared/instant.ts';
 import { addDays, type LocalDay, parseLocalDay } from '../../../shared/local-day.ts';
 import { accepted, type Result, refused } from '../../../shared/refusal.ts';
+import { say } from '../say.tsx';
 import { wallInstants } from '../wall-time.ts';
 
 export interface Span {
@@ -39,13 +40,18 @@ export const typedTime = (text: string, span: Span): Result<Instant> => {
   const parts = /^(\d{4}-\d{2}-\d{2})[T ]([01]\d|2[0-3]):([0-5]\d)(?::[0-5]\d)?$/.exec(text);
   const day = parseLocalDay(parts?.[1] ?? '');
   if (parts === null || !day.ok)
-    return refused(`"${text.slice(0, 30)}" is not a date and time; write it like ${span.milking.day}T17:25`);
+    return refused(
+      say('"{typed}" is not a date and time; write it like {like}', {
+        typed: text.slice(0, 30),
+        like: `${span.milking.day}T17:25`,
+      }),
+    );
   const at = wallTime(day.value, Number(parts[2]) * 60 + Number(parts[3]), span);
   if (!at.ok) return at;
-  if (at.value > span.now) return refused('That time is still to come; check the date and the time');
+  if (at.value > span.now) return refused(say('That time is still to come; check the date and the time'));
   if (at.value < span.milking.start - DAY)
     return refused(
-      'That is more than a day before this milking; check the date, or write it down apart from the sheet',
+      say('That is more than a day before this milking; check the date, or write it down apart from the sheet'),
     );
   return at;
 };
@@ -54,16 +60,22 @@ export const typedTime = (text: string, span: Span): Result<Instant> => {
 export const typedFinish = (text: string, span: Span): Result<Instant> => {
   const { milking, next, now } = span;
   if (!/^([01]\d|2[0-3]):[0-5]\d$/.test(text))
-    return refused(`"${text.slice(0, 20)}" is not a time; write it like 18:40`);
+    return refused(say('"{typed}" is not a time; write it like 18:40', { typed: text.slice(0, 20) }));
   const sameDay = wallTime(milking.day, minutesOf(text), span);
   const at =
     sameDay.ok && sameDay.value < milking.start ? wallTime(addDays(milking.day, 1), minutesOf(text), span) : sameDay;
   if (!at.ok) return at;
   if (next !== undefined && at.value > next)
     return sameDay.ok && sameDay.value < milking.start
-      ? refused(`${text} is before this milking began, ${milkingClock(span)}; check when it was finished`)
-      : refused(`At ${text} the next milking had begun already; check when this one was finished`);
-  if (at.value > now) return refused(`${text} is still to come; write down when the milking is finished once it is`);
+      ? refused(
+          say('{time} is before this milking began, {began}; check when it was finished', {
+            time: text,
+            began: milkingClock(span),
+          }),
+        )
+      : refused(say('At {time} the next milking had begun already; check when this one was finished', { time: text }));
+  if (at.value > now)
+    return refused(say('{time} is still to come; write down when the milking is finished once it is', { time: text }));
   return at;
 };
 
@@ -74,5 +86,5 @@ const milkingClock = ({ schedule, milking }: Span): string =>
 const wallTime = (day: LocalDay, minutes: number, { schedule, now }: Span): Result<Instant> => {
   const found = wallInstants(schedule.inForceOn(day).zone, day, minutes);
   const at = found.findLast((each) => each <= now) ?? found[0];
-  return at === undefined ? refused('The clocks skip that time on that day; check the time') : accepted(at);
+  return at === undefined ? refused(say('The clocks skip that time on that day; check the time')) : accepted(at);
 };

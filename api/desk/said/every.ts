@@ -12,8 +12,12 @@ import { herdSaid } from '../herd/herd-said.ts';
 import { openHoldsSaid } from '../open/open-holds-said.ts';
 import { openSaid } from '../open/open-said.ts';
 import { openWaysSaid } from '../open/open-ways-said.ts';
+import { paperBookSaid } from '../paper/paper-book-said.ts';
+import { paperHandSaid } from '../paper/paper-hand-said.ts';
 import { paperLinesSaid } from '../paper/paper-lines-said.ts';
+import { paperReadSaid } from '../paper/paper-read-said.ts';
 import { paperSaid } from '../paper/paper-said.ts';
+import { paperTakeSaid } from '../paper/paper-take-said.ts';
 import { recordsSaid } from '../records/records-said.ts';
 import { recordsThenSaid } from '../records/records-then-said.ts';
 import { writeKindsSaid } from '../write/write-kinds-said.ts';
@@ -44,8 +48,12 @@ export const TABLES = {
   openHoldsSaid,
   openSaid,
   openWaysSaid,
+  paperBookSaid,
+  paperHandSaid,
   paperLinesSaid,
+  paperReadSaid,
   paperSaid,
+  paperTakeSaid,
   problemSaid,
   recordsSaid,
   recordsThenSaid,
