@@ -46,6 +46,7 @@ const wholeFarm = () => [
 describe('the farm at the desk', () => {
   test('a form that nobody touched says again all that the set-up said, and no more', async () => {
     const desk = await aDesk(wholeFarm());
+    await desk.post('/language', { language: 'en', to: '/' });
     const looked = await look(desk, {});
     expect(looked.text).toContain('Nothing is said otherwise than before');
     await desk.send(looked, { step: 'save' }, '/farm/change');
@@ -54,13 +55,14 @@ describe('the farm at the desk', () => {
 
   test('one field changed changes one field, and the page says before and after', async () => {
     const desk = await aDesk(wholeFarm());
+    await desk.post('/language', { language: 'en', to: '/' });
     const looked = await look(desk, { stalls: '24', 'milkTo-fresh': 'the calves' });
     expect(looked.status).toBe(200);
     expect(setUps(desk)).toHaveLength(1);
     expect(looked.text).toMatch(/Parlour\s*20 stalls.*24 stalls/);
     const saved = await desk.send(looked, { step: 'save' }, '/farm/change');
     expect(saved.path).toBe('/farm?saved=1');
-    expect(saved.text).toContain('From domingo 15 de marzo');
+    expect(saved.text).toContain('From Sunday 15 March');
     expect(setUps(desk).at(-1)).toEqual({
       ...WHOLE,
       from: '2026-03-15',
