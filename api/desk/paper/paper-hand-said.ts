@@ -8,11 +8,6 @@ export const paperHandSaid = {
     pl: 'Podaj, co napisano: leczenie, mleko poza zbiornik, przeniesienie, prośba o oddzielenie czy uwaga; albo wyczyść wiersz',
     uk: 'Скажіть, що написано: лікування, молоко не в танк, переведення, прохання відділити чи примітка; або очистьте рядок',
   },
-    es: 'Diga qué vaca',
-    fr: 'Dites quelle vache',
-    pl: 'Podaj, która krowa',
-    uk: 'Скажіть, котра корова',
-  },
   '"{cow}" is not a cow\'s number; read it again, or write the line as a note': {
     es: '"{cow}" no es un número de vaca; léalo otra vez, o escriba la línea como nota',
     fr: '« {cow} » n’est pas un numéro de vache ; relisez-le, ou écrivez la ligne en note',
