@@ -11,7 +11,7 @@ import { Choice, type Given, Input, NO_PROBLEMS, Tick, type Typed, typedOf, Wron
 import { goTo, page } from '../layout.tsx';
 import { LabelCaution } from '../medicines/medicine-form.tsx';
 import { readLabel } from '../medicines/medicine-read.ts';
-import { MILK_WORDS } from '../medicines/medicine-words.ts';
+import { choicesOf, MILK_WORDS } from '../medicines/medicine-words.ts';
 import { checkDrafts, type Draft, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
 import { mustBeManager, Steps } from './begin.tsx';
 import { stepsOf } from './begin-steps.ts';
@@ -85,7 +85,7 @@ const step = (desk: Desk, { visitor }: Ask, once: string, given: Given, status =
                       label="Milk hold on the label"
                       name={at(row, 'milk')}
                       given={given}
-                      options={[['', 'choose'], ['hold', 'hours or milkings:'], ...Object.entries(MILK_WORDS)]}
+                      options={[['', 'choose'], ['hold', 'hours or milkings:'], ...choicesOf(MILK_WORDS)]}
                     />
                   </div>
                   <Input label="Hours" name={at(row, 'milkHours')} given={given} figures />

@@ -6,7 +6,6 @@
 import { type Listing, medicineKey } from '../../../projections/farm.ts';
 import { type Instant, instantText } from '../../../shared/instant.ts';
 import { mayWrite } from '../../devices/roles.ts';
-import { RequestProblem } from '../../server/problem.ts';
 import { tonightFrom } from '../../tonight.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
@@ -15,6 +14,7 @@ import { effectOf } from '../farm/farm-effect.ts';
 import { EffectShown } from '../farm/farm-effect-shown.tsx';
 import { goTo, page } from '../layout.tsx';
 import { asIf, checkDrafts, type Draft, idOf, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
+import { inEnglish, SaidProblem, say } from '../say.tsx';
 import { readWall, wallText } from '../wall-time.ts';
 import { LabelCaution } from './medicine-form.tsx';
 import { LabelShown, labelPage } from './medicine-page.tsx';
@@ -31,7 +31,7 @@ export const medicineEditPages: readonly DeskPage[] = [
       const hand = atHand(desk, ask.visitor, '/medicines');
       if (hand === undefined) return goTo('/begin');
       if (!mayWrite(ask.visitor.caller.role, 'medicine-listed'))
-        throw new RequestProblem('not-allowed', 'The manager lists medicines and changes what is listed');
+        throw new SaidProblem('not-allowed', 'The manager lists medicines and changes what is listed');
       const name = ask.url.searchParams.get('name') ?? '';
       const latest = latestOf(hand, name);
       const typed = typedLabel(latest?.data ?? (name === '' ? {} : { name }));
@@ -61,10 +61,10 @@ interface Meant {
 const meantOf = (desk: Desk, hand: AtHand, { form }: Ask, base: Listing | undefined): Meant | Problems => {
   const how = form.one('how');
   if (base !== undefined && how === undefined)
-    return new Map([['how', 'Say whether the label changed, or was typed wrongly: they count differently']]);
+    return new Map([['how', say('Say whether the label changed, or was typed wrongly: they count differently')]]);
   if (base !== undefined && how === 'mistake')
     return form.one('reason') === undefined
-      ? new Map([['reason', 'Say what was wrong with it, such as: hours of another package']])
+      ? new Map([['reason', say('Say what was wrong with it, such as: hours of another package')]])
       : { at: base.at, mistake: true };
   const said = form.one('at');
   const now = desk.now();
@@ -77,7 +77,10 @@ const meantOf = (desk: Desk, hand: AtHand, { form }: Ask, base: Listing | undefi
     return new Map([
       [
         'at',
-        `The label was listed at ${hand.format.time(instantText(base.at))}; a change counts from after that. Was that listing wrong? Then choose "typed wrongly"`,
+        say(
+          'The label was listed at {time}; a change counts from after that. Was that listing wrong? Then choose "typed wrongly"',
+          { time: hand.format.time(instantText(base.at)) },
+        ),
       ],
     ]);
   return { at: at.value, mistake: false };
@@ -120,11 +123,16 @@ const changed = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   ];
   const before = savedBefore(desk, saving, drafts);
   if (before === 'same') return goTo('/medicines?done=listed');
-  if (before === 'other') return again(new Map([['', SAVED_ALREADY]]), latest, visitor.once());
+  if (before === 'other') return again(new Map([['', say(SAVED_ALREADY)]]), latest, visitor.once());
   if (base === undefined && latest !== undefined)
     return again(
       new Map([
-        ['name', `${latest.data.name} is on the list already; open it there to change it, or give another name`],
+        [
+          'name',
+          say('{name} is on the list already; open it there to change it, or give another name', {
+            name: latest.data.name,
+          }),
+        ],
       ]),
     );
   if (base !== undefined && latest?.id !== base.id)
@@ -132,14 +140,18 @@ const changed = (desk: Desk, ask: Ask): Response | Promise<Response> => {
       new Map([
         [
           '',
-          'While you filled this in, this medicine was listed anew by somebody else. What you typed is still here; look at what stands now (above), then save again',
+          say(
+            'While you filled this in, this medicine was listed anew by somebody else. What you typed is still here; look at what stands now (above), then save again',
+          ),
         ],
       ]),
       latest,
     );
   const checked = checkDrafts(desk, visitor, saving, drafts);
   if (!checked.ok)
-    return again(new Map(checked.troubles.map(({ problem, pointer }) => [pointer === '/time' ? 'at' : '', problem])));
+    return again(
+      new Map(checked.troubles.map(({ problem, pointer }) => [pointer === '/time' ? 'at' : '', inEnglish(problem)])),
+    );
   if (step === 'save') {
     save(desk, checked.passed);
     return goTo('/medicines?done=listed');
@@ -153,33 +165,39 @@ const changed = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const was = inForce(listings.get(medicineKey(read.data.name)) ?? [], now)?.data;
   return page({
     ...hand.frame,
-    title: 'Read this, then save',
+    title: say('Read this, then save'),
     children: (
       <>
         <LabelCaution />
         <p class="lead">
-          Nothing is saved yet. {read.data.name},{' '}
-          {meant.mistake ? 'as it should have been listed on ' : 'on the list from '}
-          {hand.format.time(instantText(meant.at))}:
+          {say(
+            meant.mistake
+              ? 'Nothing is saved yet. {name}, as it should have been listed on {time}:'
+              : 'Nothing is saved yet. {name}, on the list from {time}:',
+            { name: read.data.name, time: hand.format.time(instantText(meant.at)) },
+          )}
         </p>
         <LabelShown data={read.data} was={was} />
         {'unknown' === read.data.milkHold ? (
-          <p class="problem">Milk hold unknown: every cow that has it is held without end until the vet says.</p>
+          <p class="problem">
+            {say('Milk hold unknown: every cow that has it is held without end until the vet says.')}
+          </p>
         ) : null}
         <EffectShown effect={effect} hand={hand} at={hand.format.milking(milking)} />
         <p class="hint">
-          Cows that are dry now show in this table once they calve; what a dry-cow label says after calving counts for
-          them then.
+          {say(
+            'Cows that are dry now show in this table once they calve; what a dry-cow label says after calving counts for them then.',
+          )}
         </p>
         <form method="post" action="/medicines/edit">
           <input type="hidden" name="once" value={once} />
           <Carried typed={form} />
           <p class="actions">
             <button type="submit" name="step" value="save">
-              Save the label
+              {say('Save the label')}
             </button>
             <button class="quiet" type="submit" name="step" value="edit">
-              Change something
+              {say('Change something')}
             </button>
           </p>
         </form>

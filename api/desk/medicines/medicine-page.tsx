@@ -6,6 +6,7 @@ import type { AtHand } from '../at-hand.ts';
 import { Card, type Given, Input, Ticks, Wrong } from '../controls.tsx';
 import { changedLines } from '../farm/farm-words.ts';
 import { page } from '../layout.tsx';
+import { say, sayWith } from '../say.tsx';
 import { LabelCaution, LabelForm } from './medicine-form.tsx';
 import { labelLines } from './medicine-words.ts';
 
@@ -13,7 +14,7 @@ export const labelPage = (hand: AtHand, once: string, latest: Listing | undefine
   page(
     {
       ...hand.frame,
-      title: latest === undefined ? 'List a medicine' : latest.data.name,
+      title: latest === undefined ? say('List a medicine') : latest.data.name,
       children: (
         <>
           <LabelCaution />
@@ -24,36 +25,38 @@ export const labelPage = (hand: AtHand, once: string, latest: Listing | undefine
             <input type="hidden" name="base" value={latest?.id ?? ''} />
             <input type="hidden" name="atShown" value={given.typed.one('atShown') ?? ''} />
             <LabelForm given={given} isNew={latest === undefined} />
-            <Card title="From when">
+            <Card title={say('From when')}>
               {latest === undefined ? null : (
                 <>
                   <Ticks
-                    label="Why it is written anew"
+                    label={say('Why it is written anew')}
                     name="how"
                     given={given}
                     oneOnly
                     options={[
-                      ['changed', 'the label changed: it counts from the time below'],
-                      ['mistake', 'it was typed wrongly: this is what the label said all along'],
+                      ['changed', say('the label changed: it counts from the time below')],
+                      ['mistake', say('it was typed wrongly: this is what the label said all along')],
                     ]}
-                    hint="A label that changed makes a running hold longer, never shorter. A mistake is struck, and stays readable"
+                    hint={say(
+                      'A label that changed makes a running hold longer, never shorter. A mistake is struck, and stays readable',
+                    )}
                   />
-                  <Input label="What was wrong, for a mistake" name="reason" given={given} />
+                  <Input label={say('What was wrong, for a mistake')} name="reason" given={given} />
                 </>
               )}
               <Input
-                label={latest === undefined ? 'On the list from' : 'Counts from, where the label changed'}
+                label={say(latest === undefined ? 'On the list from' : 'Counts from, where the label changed')}
                 name="at"
                 given={given}
                 type="datetime-local"
-                hint="Doses given before it count by the label of their own day, or by the first there is"
+                hint={say('Doses given before it count by the label of their own day, or by the first there is')}
               />
             </Card>
             <p class="actions">
               <button type="submit" name="step" value="look">
-                See what it does to the cows
+                {say('See what it does to the cows')}
               </button>
-              <a href="/medicines">Leave it as it is</a>
+              <a href="/medicines">{say('Leave it as it is')}</a>
             </p>
           </form>
         </>
@@ -67,8 +70,12 @@ const Before = ({ hand, latest }: { hand: AtHand; latest: Listing }) => {
   return (
     <details>
       <summary>
-        Listed {hand.format.time(instantText(latest.at))}
-        {all.length > 1 ? `, and ${all.length - 1} times before` : ''}
+        {all.length > 1
+          ? say('Listed {time}, and {n, plural, one {# time} other {# times}} before', {
+              time: hand.format.time(instantText(latest.at)),
+              n: all.length - 1,
+            })
+          : say('Listed {time}', { time: hand.format.time(instantText(latest.at)) })}
       </summary>
       {all.toReversed().map(({ at, data }) => (
         <>
@@ -98,13 +105,14 @@ export const LabelShown = ({ data, was }: { data: MedicineListed; was: MedicineL
         <div>
           <dt>{what}</dt>
           <dd>
-            {changes.has(what) ? (
-              <>
-                <strong>{says}</strong> <span class="hint">before: {changes.get(what)?.before}</span>
-              </>
-            ) : (
-              says
-            )}
+            {changes.has(what)
+              ? sayWith('<b>{says}</b> <small>before: {before}</small>', {
+                  b: (inner) => <strong>{inner}</strong>,
+                  small: (inner) => <span class="hint">{inner}</span>,
+                  says,
+                  before: changes.get(what)?.before ?? '',
+                })
+              : says}
           </dd>
         </div>
       ))}

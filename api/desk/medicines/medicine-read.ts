@@ -7,6 +7,7 @@ import { type MedicineListed, medicineListed } from '../../../events/kinds/medic
 import type { Typed } from '../controls.tsx';
 import { type Figures, figuresOf, filled, over } from '../farm/farm-figures.ts';
 import { sentenceFor } from '../farm/farm-read.ts';
+import { type Sentence, say } from '../say.tsx';
 import { MOST_STEPS } from './medicine-typed.ts';
 
 export type ReadLabel =
@@ -53,7 +54,7 @@ interface HoldFields {
   readonly choice: string;
   readonly hours: string;
   readonly milkings: string;
-  readonly notChosen: string;
+  readonly notChosen: Sentence;
 }
 
 const MILK: HoldFields = {
@@ -83,17 +84,19 @@ const holdOf = (typed: Typed, { number, problems }: Figures, fields: HoldFields)
   const hours = number(fields.hours);
   const milkings = number(fields.milkings);
   if (choice === undefined && !typedFigures) {
-    problems.set(fields.choice, fields.notChosen);
+    problems.set(fields.choice, say(fields.notChosen));
     return undefined;
   }
   if (choice === undefined || choice === 'hold') {
-    if (!typedFigures) problems.set(fields.choice, 'Give the hours or the milkings that stand on the label');
+    if (!typedFigures) problems.set(fields.choice, say('Give the hours or the milkings that stand on the label'));
     return filled({ hours, milkings });
   }
   if (typedFigures)
     problems.set(
       fields.choice,
-      'A time is typed, and another choice is made beside it. Which of the two says the label? Clear the time, or choose it',
+      say(
+        'A time is typed, and another choice is made beside it. Which of the two says the label? Clear the time, or choose it',
+      ),
     );
   return choice;
 };
@@ -106,8 +109,8 @@ const meatOf = (typed: Typed, { number, problems }: Figures): unknown => {
   });
   const choice = typed.one('meat') ?? (steps.length > 0 && typed.one('meatDays') === undefined ? 'steps' : undefined);
   const said = [typed.one('meatDays') !== undefined, steps.length > 0].filter(Boolean).length;
-  const refuse = (sentence: string): undefined => {
-    problems.set('meat', sentence);
+  const refuse = (sentence: Sentence): undefined => {
+    problems.set('meat', say(sentence));
     return undefined;
   };
   if (said === 2) return refuse('Days are typed, and steps by doses too: clear one of them');
@@ -127,7 +130,7 @@ const dryCowOf = (typed: Typed, figures: Figures, base: MedicineListed['dryCow']
   const fields = ['minimumDryDays', 'afterCalving', 'afterHours', 'afterMilkings', 'meatHoursAfterCalving'];
   if (typed.one('dryCow') === undefined) {
     if (fields.some((name) => typed.one(name) !== undefined))
-      problems.set('dryCow', 'Times of a dry-cow product are given: tick that it is one, or clear them');
+      problems.set('dryCow', say('Times of a dry-cow product are given: tick that it is one, or clear them'));
     return undefined;
   }
   return over(base, {

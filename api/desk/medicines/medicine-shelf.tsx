@@ -2,7 +2,6 @@
 
 import { medicineStock, type StockRow } from '../../../projections/medicine-stock.ts';
 import { mayWrite } from '../../devices/roles.ts';
-import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { type Given, Input, NO_PROBLEMS, type Problems, typedOf, Wrong } from '../controls.tsx';
@@ -10,12 +9,13 @@ import { figuresOf, filled } from '../farm/farm-figures.ts';
 import { sentenceFor } from '../farm/farm-read.ts';
 import { goTo, page } from '../layout.tsx';
 import { checkDrafts, type Draft, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
+import { inEnglish, SaidProblem, type Sentence, say } from '../say.tsx';
 import { readWall, wallText } from '../wall-time.ts';
 import { listedMedicines } from './medicine-words.ts';
 
 type Way = 'received' | 'disposed';
 
-const TITLES: Readonly<Record<Way, string>> = {
+const TITLES: Readonly<Record<Way, Sentence>> = {
   received: 'A delivery came',
   disposed: 'Thrown away or handed back',
 };
@@ -29,7 +29,7 @@ const pagesOf = (way: Way): readonly DeskPage[] => [
       const hand = atHand(desk, ask.visitor, '/medicines');
       if (hand === undefined) return goTo('/begin');
       if (!mayWrite(ask.visitor.caller.role, `medicine-${way}`))
-        throw new RequestProblem('not-allowed', 'The manager or the record keeper writes down what is on the shelf');
+        throw new SaidProblem('not-allowed', 'The manager or the record keeper writes down what is on the shelf');
       const medicine = ask.url.searchParams.get('medicine');
       const typed = typedOf(
         new Map([
@@ -51,43 +51,53 @@ const formPage = (desk: Desk, hand: AtHand, way: Way, once: string, given: Given
   return page(
     {
       ...hand.frame,
-      title: TITLES[way],
+      title: say(TITLES[way]),
       children: (
         <>
           <Wrong problems={given.problems} />
           <form class="card" method="post" action={`/medicines/${way}`}>
             <input type="hidden" name="once" value={once} />
             <Input
-              label="Medicine"
+              label={say('Medicine')}
               name="medicine"
               given={given}
               list="medicines"
               required
-              hint="As it stands on the list of medicines"
+              hint={say('As it stands on the list of medicines')}
             />
             <div class="row">
-              <Input label="How much" name="quantity" given={given} figures required />
+              <Input label={say('How much')} name="quantity" given={given} figures required />
               <Input
-                label="Unit"
+                label={say('Unit')}
                 name="unit"
                 given={given}
                 list="units"
                 required
-                hint="The one that doses are written in, such as tube or ml: units are not converted"
+                hint={say('The one that doses are written in, such as tube or ml: units are not converted')}
               />
-              <Input label="Batch" name="batch" given={given} list="batches" />
-              {way === 'received' ? <Input label="Expires" name="expires" given={given} type="date" /> : null}
+              <Input label={say('Batch')} name="batch" given={given} list="batches" />
+              {way === 'received' ? <Input label={say('Expires')} name="expires" given={given} type="date" /> : null}
             </div>
             {way === 'received' ? (
               <div class="row">
-                <Input label="Supplier" name="supplier" given={given} />
-                <Input label="Supplier’s address" name="supplierAddress" given={given} />
-                <Input label="Proof of purchase" name="proof" given={given} hint="Such as the number of the invoice" />
+                <Input label={say('Supplier')} name="supplier" given={given} />
+                <Input label={say('Supplier’s address')} name="supplierAddress" given={given} />
+                <Input
+                  label={say('Proof of purchase')}
+                  name="proof"
+                  given={given}
+                  hint={say('Such as the number of the invoice')}
+                />
               </div>
             ) : (
-              <Input label="How and why" name="how" given={given} hint="Such as: expired, handed back to the vet" />
+              <Input
+                label={say('How and why')}
+                name="how"
+                given={given}
+                hint={say('Such as: expired, handed back to the vet')}
+              />
             )}
-            <Input label="When" name="at" given={given} type="datetime-local" required />
+            <Input label={say('When')} name="at" given={given} type="datetime-local" required />
             <List id="medicines" values={names} />
             <List
               id="units"
@@ -98,8 +108,8 @@ const formPage = (desk: Desk, hand: AtHand, way: Way, once: string, given: Given
             />
             <List id="batches" values={unique(stock.flatMap(({ batch }: StockRow) => batch ?? []))} />
             <p class="actions">
-              <button type="submit">Save</button>
-              <a href="/medicines">Leave it</a>
+              <button type="submit">{say('Save')}</button>
+              <a href="/medicines">{say('Leave it')}</a>
             </p>
           </form>
         </>
@@ -130,10 +140,10 @@ const written = (desk: Desk, { form, visitor }: Ask, way: Way): Response | Promi
   const need = (name: string, sentence: string): void => {
     if (form.one(name) === undefined) problems.set(name, sentence);
   };
-  need('medicine', 'Say which medicine it was');
-  need('quantity', 'Say how much it was');
-  need('unit', 'Say in which unit, such as tube or ml');
-  if (value === 0) problems.set('quantity', 'Nothing was moved then: give more than 0, or leave it');
+  need('medicine', say('Say which medicine it was'));
+  need('quantity', say('Say how much it was'));
+  need('unit', say('Say in which unit, such as tube or ml'));
+  if (value === 0) problems.set('quantity', say('Nothing was moved then: give more than 0, or leave it'));
   const at = readWall(hand.schedule.inForceAt(desk.now()).zone, form.one('at') ?? '');
   if (!at.ok) problems.set('at', at.problem);
   if (problems.size > 0 || !at.ok) return again(problems);
@@ -159,10 +169,12 @@ const written = (desk: Desk, { form, visitor }: Ask, way: Way): Response | Promi
   ];
   const before = savedBefore(desk, saving, drafts);
   if (before === 'same') return goTo(`/medicines?done=${way}#stock`);
-  if (before === 'other') return again(new Map([['', SAVED_ALREADY]]), visitor.once());
+  if (before === 'other') return again(new Map([['', say(SAVED_ALREADY)]]), visitor.once());
   const checked = checkDrafts(desk, visitor, saving, drafts);
   if (!checked.ok)
-    return again(new Map(checked.troubles.map(({ problem, pointer }) => [fieldOf(pointer), sentenceFor(problem)])));
+    return again(
+      new Map(checked.troubles.map(({ problem, pointer }) => [fieldOf(pointer), inEnglish(sentenceFor(problem))])),
+    );
   save(desk, checked.passed);
   return goTo(`/medicines?done=${way}#stock`);
 };

@@ -7,6 +7,7 @@ import { mayWrite } from '../../devices/roles.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { goTo, page } from '../layout.tsx';
+import { type Sentence, say } from '../say.tsx';
 import { LabelCaution } from './medicine-form.tsx';
 import { forSays, listedMedicines, meatSays, milkSays } from './medicine-words.ts';
 
@@ -14,7 +15,7 @@ export const medicineListPages: readonly DeskPage[] = [
   { method: 'get', path: '/medicines', right: 'herd', run: (desk, ask) => listPage(desk, ask) },
 ];
 
-const DONE: Readonly<Record<string, string>> = {
+const DONE: Readonly<Record<string, Sentence>> = {
   listed: 'The label is written down.',
   received: 'The delivery is written down.',
   disposed: 'It is written down as gone from the shelf.',
@@ -30,12 +31,12 @@ const listPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const mayStock = mayWrite(ask.visitor.caller.role, 'medicine-received');
   return page({
     ...hand.frame,
-    title: 'Medicines',
+    title: say('Medicines'),
     children: (
       <>
         {done === undefined ? null : (
           <p class="done" role="status">
-            {done}
+            {say(done)}
           </p>
         )}
         <LabelCaution />
@@ -43,29 +44,29 @@ const listPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
         <p class="actions">
           {mayList ? (
             <a class="button" href="/medicines/edit">
-              List a medicine
+              {say('List a medicine')}
             </a>
           ) : null}
           {mayStock ? (
             <>
               <a class="button" href="/medicines/received">
-                A delivery came
+                {say('A delivery came')}
               </a>
               <a class="button" href="/medicines/disposed">
-                Something was thrown away or handed back
+                {say('Something was thrown away or handed back')}
               </a>
             </>
           ) : null}
         </p>
-        <section aria-label="Labels">
-          <h2>What the labels say</h2>
+        <section aria-label={say('Labels')}>
+          <h2>{say('What the labels say')}</h2>
           {medicines.length === 0 ? (
-            <p>No medicine is on the list: milk of every treated cow is held without end.</p>
+            <p>{say('No medicine is on the list: milk of every treated cow is held without end.')}</p>
           ) : null}
           {medicines.length === 0 ? null : <Labels medicines={medicines} hand={hand} mayList={mayList} />}
         </section>
-        <section aria-label="Stock" id="stock">
-          <h2>On the shelf</h2>
+        <section aria-label={say('Stock')} id="stock">
+          <h2>{say('On the shelf')}</h2>
           <Stock rows={medicineStock(known)} hand={hand} />
         </section>
       </>
@@ -83,13 +84,17 @@ const givenNotListed = ({ answer: { known } }: AtHand): readonly string[] => {
 
 const NotListed = ({ names, mayList }: { names: readonly string[]; mayList: boolean }) =>
   names.length === 0 ? null : (
-    <section class="notices alert" aria-label="Given and not on the list">
-      <h2>Given, and not on the list</h2>
-      <p>The cows that had these are held without end until the label is listed or the vet’s time is written down.</p>
+    <section class="notices alert" aria-label={say('Given and not on the list')}>
+      <h2>{say('Given, and not on the list')}</h2>
+      <p>
+        {say(
+          'The cows that had these are held without end until the label is listed or the vet’s time is written down.',
+        )}
+      </p>
       <ul>
         {names.map((name) => (
           <li>
-            {name} {mayList ? <a href={`/medicines/edit?name=${encodeURIComponent(name)}`}>List it</a> : null}
+            {name} {mayList ? <a href={`/medicines/edit?name=${encodeURIComponent(name)}`}>{say('List it')}</a> : null}
           </li>
         ))}
       </ul>
@@ -97,15 +102,15 @@ const NotListed = ({ names, mayList }: { names: readonly string[]; mayList: bool
   );
 
 const Labels = ({ medicines, hand, mayList }: { medicines: readonly Listing[]; hand: AtHand; mayList: boolean }) => (
-  <section class="scroll" tabindex={0} aria-label="Labels, the table">
+  <section class="scroll" tabindex={0} aria-label={say('Labels, the table')}>
     <table>
       <thead>
         <tr>
-          <th scope="col">Medicine</th>
-          <th scope="col">For</th>
-          <th scope="col">Milk hold</th>
-          <th scope="col">Meat hold</th>
-          <th scope="col">Listed</th>
+          <th scope="col">{say('Medicine')}</th>
+          <th scope="col">{say('For')}</th>
+          <th scope="col">{say('Milk hold')}</th>
+          <th scope="col">{say('Meat hold')}</th>
+          <th scope="col">{say('Listed')}</th>
         </tr>
       </thead>
       <tbody>
@@ -114,11 +119,12 @@ const Labels = ({ medicines, hand, mayList }: { medicines: readonly Listing[]; h
             <th scope="row">
               {mayList ? <a href={`/medicines/edit?name=${encodeURIComponent(data.name)}`}>{data.name}</a> : data.name}
               {data.active === undefined ? null : <span class="hint">{data.active}</span>}
-              {data.retired === true ? <strong> no longer used</strong> : null}
+              {data.retired === true ? <strong> {say('no longer used')}</strong> : null}
             </th>
             <td>
-              {forSays(data.for)}
-              {data.dryCow === undefined ? '' : '; dry-cow product'}
+              {data.dryCow === undefined
+                ? forSays(data.for)
+                : say('{classes}; dry-cow product', { classes: forSays(data.for) })}
             </td>
             <td>{milkSays(data.milkHold)}</td>
             <td>{meatSays(data.meatDays)}</td>
@@ -133,34 +139,36 @@ const Labels = ({ medicines, hand, mayList }: { medicines: readonly Listing[]; h
 const listedText = (at: Listing['at'], name: string, { format, answer }: AtHand): string => {
   const times = answer.known.farm.listings.get(medicineKey(name))?.length ?? 1;
   const since = format.time(instantText(at));
-  return times === 1 ? since : `${since}, ${times} listings`;
+  return times === 1 ? since : say('{since}, {n, plural, one {# listing} other {# listings}}', { since, n: times });
 };
 
 const Stock = ({ rows, hand }: { rows: readonly StockRow[]; hand: AtHand }) =>
   rows.length === 0 ? (
-    <p>Nothing with a quantity was received, given or thrown away yet.</p>
+    <p>{say('Nothing with a quantity was received, given or thrown away yet.')}</p>
   ) : (
-    <section class="scroll" tabindex={0} aria-label="Stock, the table">
+    <section class="scroll" tabindex={0} aria-label={say('Stock, the table')}>
       <table>
-        <caption>Received less given less thrown away; doses written down without an amount are not counted.</caption>
+        <caption>
+          {say('Received less given less thrown away; doses written down without an amount are not counted.')}
+        </caption>
         <thead>
           <tr>
-            <th scope="col">Medicine</th>
-            <th scope="col">Batch</th>
-            <th scope="col">Expires</th>
-            {['Received', 'Given', 'Thrown away', 'Left'].map((name) => (
+            <th scope="col">{say('Medicine')}</th>
+            <th scope="col">{say('Batch')}</th>
+            <th scope="col">{say('Expires')}</th>
+            {(['Received', 'Given', 'Thrown away', 'Left'] as const).map((name) => (
               <th scope="col" class="number">
-                {name}
+                {say(name)}
               </th>
             ))}
-            <th scope="col">Unit</th>
+            <th scope="col">{say('Unit')}</th>
           </tr>
         </thead>
         <tbody>
           {rows.map((row) => (
             <tr>
               <th scope="row">{row.medicine}</th>
-              <td>{row.batch ?? 'not written down'}</td>
+              <td>{row.batch ?? say('not written down')}</td>
               <td>{expiresText(row, hand)}</td>
               <td class="number">{row.received}</td>
               <td class="number">{row.used}</td>
@@ -168,7 +176,7 @@ const Stock = ({ rows, hand }: { rows: readonly StockRow[]; hand: AtHand }) =>
               <td class="number">
                 <strong>{row.left}</strong>
                 {row.left < 0 ? (
-                  <span class="hint">more went out than came in: something is not written down</span>
+                  <span class="hint">{say('more went out than came in: something is not written down')}</span>
                 ) : null}
               </td>
               <td>{row.unit}</td>
@@ -182,5 +190,6 @@ const Stock = ({ rows, hand }: { rows: readonly StockRow[]; hand: AtHand }) =>
 const expiresText = ({ expires, left }: StockRow, { answer, schedule, format }: AtHand): string => {
   if (expires === null) return '';
   const over = expires < schedule.dayOf(answer.asOf) && left > 0;
-  return `${format.day(expires)}${over ? ': PAST, do not use' : ''}`;
+  const day = format.day(expires);
+  return over ? say('{day}: PAST, do not use', { day }) : day;
 };

@@ -9,6 +9,8 @@ import { farmFormSaid } from '../farm/farm-form-said.ts';
 import { farmReadSaid } from '../farm/farm-read-said.ts';
 import { farmSaid } from '../farm/farm-said.ts';
 import { herdSaid } from '../herd/herd-said.ts';
+import { medicineLabelSaid } from '../medicines/medicine-label-said.ts';
+import { medicinesSaid } from '../medicines/medicines-said.ts';
 import { openHoldsSaid } from '../open/open-holds-said.ts';
 import { openSaid } from '../open/open-said.ts';
 import { openWaysSaid } from '../open/open-ways-said.ts';
@@ -44,6 +46,8 @@ export const TABLES = {
   formSaid,
   frameSaid,
   herdSaid,
+  medicineLabelSaid,
+  medicinesSaid,
   milkingSaid,
   openHoldsSaid,
   openSaid,

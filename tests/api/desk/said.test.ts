@@ -111,6 +111,7 @@ describe('the pages', () => {
     /^paper\//,
     /^records\//,
     /^write\//,
+    /^medicines\//,
     // One line for each room.
   ];
 
