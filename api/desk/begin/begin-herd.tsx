@@ -2,8 +2,8 @@
  * First run, the herd: a list from a spreadsheet, as a file or pasted. It is looked at first: what each heading was taken
  * for, every row that cannot be used and why. Then the good rows are saved, or nothing, as the person chooses.
  */
+import type { Child } from 'hono/jsx';
 import { parseLocalDay } from '../../../shared/local-day.ts';
-import { plural } from '../../command-line/settings.ts';
 import { FIELDS, spokenOf } from '../../import-herd/headings.ts';
 import { tonightFrom } from '../../tonight.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
@@ -11,6 +11,7 @@ import { type AtHand, atHand } from '../at-hand.ts';
 import { Card, Choice, type Given, Input, NO_PROBLEMS, type Option, Tick, typedOf } from '../controls.tsx';
 import { goTo, page } from '../layout.tsx';
 import { asIf, save } from '../saving.ts';
+import { inEnglish, say, sayWith } from '../say.tsx';
 import { mustBeManager, Steps } from './begin.tsx';
 import { type HerdList, NOT_USED, readHerdForm } from './begin-herd-read.ts';
 import { stepsOf } from './begin-steps.ts';
@@ -49,12 +50,12 @@ const written = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const once = form.one('once') ?? '';
   const today = hand.schedule.dayOf(desk.now());
   const asOf = parseLocalDay(form.one('asOf') ?? today);
-  const wrong = (name: string, sentence: string) =>
+  const wrong = (name: string, sentence: Child) =>
     step(hand, once, { typed: form, problems: new Map([[name, sentence]]) }, undefined, 400);
-  if (!asOf.ok) return wrong('asOf', asOf.problem);
-  if (asOf.value > today) return wrong('asOf', 'That day is still to come; say when the list was true');
+  if (!asOf.ok) return wrong('asOf', inEnglish(asOf.problem));
+  if (asOf.value > today) return wrong('asOf', say('That day is still to come; say when the list was true'));
   if (form.bytes('file') === undefined && form.one('list') === undefined)
-    return wrong('list', 'Choose a file, or paste the list with its headings');
+    return wrong('list', say('Choose a file, or paste the list with its headings'));
   const list = readHerdForm(desk, visitor, hand.schedule, form, asOf.value);
   const isSeen = form.one('seen') === list.seen && form.bytes('file') === undefined;
   if (form.one('step') === 'save' && isSeen && list.problem === undefined) {
@@ -78,15 +79,15 @@ const withList = (typed: Given['typed'], text: string): Given['typed'] => ({
   one: (name) => (name === 'list' ? text : typed.one(name)),
 });
 
-const DATES: readonly Option[] = [
-  ['', 'like 2026-03-14'],
-  ['dd/mm/yyyy', 'like 14/03/2026, the day first'],
-  ['mm/dd/yyyy', 'like 03/14/2026, the month first'],
-  ['dd.mm.yyyy', 'like 14.03.2026'],
-  ['dd-mm-yyyy', 'like 14-03-2026'],
-  ['d-mmm-yyyy', 'like 14-Mar-2026'],
-  ['dd/mm/yy', 'like 14/03/26, the day first'],
-  ['mm/dd/yy', 'like 03/14/26, the month first'],
+const datesWritten = (): readonly Option[] => [
+  ['', say('like {example}', { example: '2026-03-14' })],
+  ['dd/mm/yyyy', say('like {example}, the day first', { example: '14/03/2026' })],
+  ['mm/dd/yyyy', say('like {example}, the month first', { example: '03/14/2026' })],
+  ['dd.mm.yyyy', say('like {example}', { example: '14.03.2026' })],
+  ['dd-mm-yyyy', say('like {example}', { example: '14-03-2026' })],
+  ['d-mmm-yyyy', say('like {example}', { example: '14-Mar-2026' })],
+  ['dd/mm/yy', say('like {example}, the day first', { example: '14/03/26' })],
+  ['mm/dd/yy', say('like {example}, the month first', { example: '03/14/26' })],
 ];
 
 const step = (
@@ -100,7 +101,7 @@ const step = (
   page(
     {
       ...hand.frame,
-      title: 'The herd, from a spreadsheet',
+      title: say('The herd, from a spreadsheet'),
       children: (
         <>
           <Steps steps={stepsOf(hand.answer.known)} at="/begin/herd" />
@@ -109,26 +110,24 @@ const step = (
             <input type="hidden" name="seen" value={list?.seen ?? ''} />
             {/* The first button of a form is the one that the Enter key presses. */}
             <button class="unseen" type="submit" name="step" value="look">
-              Look at the list
+              {say('Look at the list')}
             </button>
             {looked ?? null}
-            <Card title="The list">
+            <Card title={say('The list')}>
               <p>
-                Save it as CSV, with its headings in the first line, in any order. Each cow needs her number, her group
-                (
-                {hand.schedule.setUps
-                  .at(-1)
-                  ?.data.groups.map(({ name }) => name)
-                  .join(', ')}
-                ) and her lactation. Say of each when she calved, was served, is due, was dried off and with what, and
-                until when her milk and meat are held.
+                {say(
+                  'Save it as CSV, with its headings in the first line, in any order. Each cow needs her number, her group ({groups}) and her lactation. Say of each when she calved, was served, is due, was dried off and with what, and until when her milk and meat are held.',
+                  { groups: (hand.schedule.setUps.at(-1)?.data.groups ?? []).map(({ name }) => name).join(', ') },
+                )}
               </p>
               <p class="field">
-                <label for="file">File</label>
+                <label for="file">{say('File')}</label>
                 <input id="file" name="file" type="file" accept=".csv,.tsv,.txt,text/csv,text/plain" />
               </p>
               <p class="field">
-                <label for="f-list">Or the list itself, pasted; what was read stands here and can be mended</label>
+                <label for="f-list">
+                  {say('Or the list itself, pasted; what was read stands here and can be mended')}
+                </label>
                 <textarea
                   id="f-list"
                   name="list"
@@ -147,22 +146,22 @@ const step = (
                 ) : null}
               </p>
               <div class="row">
-                <Choice label="Its dates are written" name="dates" given={given} options={DATES} />
-                <Input label="It was true at the start of" name="asOf" given={given} type="date" required />
+                <Choice label={say('Its dates are written')} name="dates" given={given} options={datesWritten()} />
+                <Input label={say('It was true at the start of')} name="asOf" given={given} type="date" required />
               </div>
               <Tick
-                label="I state that no cow in it has a running milk or meat hold, but those the list gives one"
+                label={say('I state that no cow in it has a running milk or meat hold, but those the list gives one')}
                 name="holds"
                 given={given}
-                hint="Without this, what the list does not say of a hold is unknown, and that milk is held"
+                hint={say('Without this, what the list does not say of a hold is unknown, and that milk is held')}
               />
               {list === undefined || list.mapping.length === 0 ? null : <Headings given={given} list={list} />}
             </Card>
             <p class="actions">
               <button type="submit" name="step" value="look">
-                {list === undefined ? 'Look at the list' : 'Look at it again'}
+                {say(list === undefined ? 'Look at the list' : 'Look at it again')}
               </button>
-              <a href="/begin">Later</a>
+              <a href="/begin">{say('Later')}</a>
             </p>
           </form>
         </>
@@ -173,16 +172,21 @@ const step = (
 
 const Headings = ({ given, list }: { given: Given; list: HerdList }) => {
   const options: readonly Option[] = [
-    ['', 'by its words'],
-    [NOT_USED, 'none: leave it out'],
+    ['', say('by its words')],
+    [NOT_USED, say('none: leave it out')],
     ...list.mapping.map(({ heading }) => [heading, heading] as const).filter(([heading]) => heading !== ''),
   ];
   return (
     <details open={list.problem !== undefined}>
-      <summary>Say which heading is what</summary>
+      <summary>{say('Say which heading is what')}</summary>
       <div class="rows">
         {FIELDS.map((field) => (
-          <Choice label={`Her ${spokenOf(field)}`} name={`map-${field}`} given={given} options={options} />
+          <Choice
+            label={say('Her {what}', { what: spokenOf(field) })}
+            name={`map-${field}`}
+            given={given}
+            options={options}
+          />
         ))}
       </div>
     </details>
@@ -202,23 +206,25 @@ const Looked = ({
   list: HerdList;
   asked: string | undefined;
 }) => (
-  <Card title="What was understood">
+  <Card title={say('What was understood')}>
     {asked === 'save' && list.problem === undefined ? (
       <p class="problem" role="alert">
-        The list or what is said of it was changed since you looked, so nothing was saved. Read this, then save.
+        {say(
+          'The list or what is said of it was changed since you looked, so nothing was saved. Read this, then save.',
+        )}
       </p>
     ) : null}
     {list.problem === undefined ? null : (
       <p class="problem" role="alert">
-        Nothing of the list can be used: {list.problem}
+        {say('Nothing of the list can be used:')} {inEnglish(list.problem)}
       </p>
     )}
     {list.mapping.length === 0 ? null : (
       <ul class="inline">
         {list.mapping.map(({ heading, field }) => (
           <li>
-            {heading === '' ? '(no heading)' : heading}:{' '}
-            <strong>{field === null ? 'not used' : spokenOf(field)}</strong>
+            {heading === '' ? say('(no heading)') : heading}:{' '}
+            <strong>{field === null ? say('not used') : inEnglish(spokenOf(field))}</strong>
           </li>
         ))}
       </ul>
@@ -226,7 +232,7 @@ const Looked = ({
     {list.notes.length === 0 ? null : (
       <ul>
         {list.notes.map((note) => (
-          <li>{note}</li>
+          <li>{inEnglish(note)}</li>
         ))}
       </ul>
     )}
@@ -238,15 +244,19 @@ const Looked = ({
 const rowsRefused = (list: HerdList): number => new Set(list.refusals.map(({ line }) => line)).size;
 
 const Refused = ({ list }: { list: HerdList }) => (
-  <section class="scroll" tabindex={0} aria-label="Rows that cannot be used, the table">
+  <section class="scroll" tabindex={0} aria-label={say('Rows that cannot be used, the table')}>
     <table>
-      <caption>{plural(rowsRefused(list), 'row')} cannot be used: to be mended below, or left out</caption>
+      <caption>
+        {say('{n, plural, one {# row} other {# rows}} cannot be used: to be mended below, or left out', {
+          n: rowsRefused(list),
+        })}
+      </caption>
       <thead>
         <tr>
-          <th scope="col">Line</th>
-          <th scope="col">Column</th>
-          <th scope="col">What is wrong, and what to do</th>
-          <th scope="col">The row</th>
+          <th scope="col">{say('Line')}</th>
+          <th scope="col">{say('Column')}</th>
+          <th scope="col">{say('What is wrong, and what to do')}</th>
+          <th scope="col">{say('The row')}</th>
         </tr>
       </thead>
       <tbody>
@@ -254,13 +264,13 @@ const Refused = ({ list }: { list: HerdList }) => (
           <tr>
             <th scope="row">{line}</th>
             <td>{column ?? ''}</td>
-            <td>{problem}</td>
+            <td>{inEnglish(problem)}</td>
             <td class="code">{text}</td>
           </tr>
         ))}
       </tbody>
     </table>
-    {list.refusals.length > SHOWN ? <p>And {list.refusals.length - SHOWN} more.</p> : null}
+    {list.refusals.length > SHOWN ? <p>{say('And {n} more.', { n: String(list.refusals.length - SHOWN) })}</p> : null}
   </section>
 );
 
@@ -269,25 +279,39 @@ const Save = ({ desk, hand, list }: { desk: Desk; hand: AtHand; list: HerdList }
   if (cows === 0)
     return (
       <p>
-        {list.known > 0 ? `All ${plural(list.known, 'cow')} of it are in the book already.` : 'No row can be saved.'}
+        {list.known > 0
+          ? say('All {n, plural, one {# cow} other {# cows}} of it are in the book already.', { n: list.known })
+          : say('No row can be saved.')}
       </p>
     );
   const { views } = tonightFrom(asIf(desk, list.passed), { milking: hand.answer.milking.id }, desk.now());
   return (
     <>
       <p>
-        <strong>{plural(cows, 'cow')} can be saved</strong>
-        {list.known > 0 ? `; ${list.known} are in the book already` : ''}. At the milking{' '}
-        {hand.format.milking(hand.answer.milking.id)} there would be {views.sheets.counts.total.inMilk} in milk,{' '}
-        {views.sheets['milk-hold'].held.length} of the herd on milk hold.
+        {sayWith('<b>{n, plural, one {# cow} other {# cows}} can be saved</b>', {
+          b: (inner) => <strong>{inner}</strong>,
+          n: cows,
+        })}
+        {list.known > 0 ? say('; {n} are in the book already', { n: String(list.known) }) : ''}.{' '}
+        {say('At the milking {milking} there would be {inMilk} in milk, {held} of the herd on milk hold.', {
+          milking: hand.format.milking(hand.answer.milking.id),
+          inMilk: String(views.sheets.counts.total.inMilk),
+          held: String(views.sheets['milk-hold'].held.length),
+        })}
       </p>
       <p class="actions">
         <button type="submit" name="step" value="save">
           {rowsRefused(list) === 0
-            ? `Save ${plural(cows, 'cow')}`
-            : `Save ${plural(cows, 'cow')}, leave ${plural(rowsRefused(list), 'row')} out`}
+            ? say('Save {n, plural, one {# cow} other {# cows}}', { n: cows })
+            : say(
+                'Save {n, plural, one {# cow} other {# cows}}, leave {rows, plural, one {# row} other {# rows}} out',
+                {
+                  n: cows,
+                  rows: rowsRefused(list),
+                },
+              )}
         </button>
-        <a href="/begin">Save nothing</a>
+        <a href="/begin">{say('Save nothing')}</a>
       </p>
     </>
   );

@@ -7,12 +7,23 @@ import { medicineKey } from '../../../projections/farm.ts';
 import { MEDICINES } from '../../../seeds/medicines.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { atHand } from '../at-hand.ts';
-import { Choice, type Given, Input, NO_PROBLEMS, Tick, type Typed, typedOf, Wrong } from '../controls.tsx';
+import {
+  Choice,
+  type Given,
+  Input,
+  NO_PROBLEMS,
+  type Problems,
+  Tick,
+  type Typed,
+  typedOf,
+  Wrong,
+} from '../controls.tsx';
 import { goTo, page } from '../layout.tsx';
 import { LabelCaution } from '../medicines/medicine-form.tsx';
 import { readLabel } from '../medicines/medicine-read.ts';
 import { choicesOf, MILK_WORDS } from '../medicines/medicine-words.ts';
 import { checkDrafts, type Draft, SAVED_ALREADY, save, savedBefore } from '../saving.ts';
+import { inEnglish, say, sayWith } from '../say.tsx';
 import { mustBeManager, Steps } from './begin.tsx';
 import { stepsOf } from './begin-steps.ts';
 
@@ -56,60 +67,63 @@ const step = (desk: Desk, { visitor }: Ask, once: string, given: Given, status =
   return page(
     {
       ...hand.frame,
-      title: 'Medicines on your shelf',
+      title: say('Medicines on your shelf'),
       children: (
         <>
           <Steps steps={stepsOf(hand.answer.known)} at="/begin/medicines" />
           <LabelCaution />
-          {listed.length === 0 ? null : <p>On the list: {listed.join('; ')}.</p>}
+          {listed.length === 0 ? null : <p>{say('On the list: {names}.', { names: listed.join('; ') })}</p>}
           <Wrong problems={given.problems} />
           <form method="post" action="/begin/medicines">
             <input type="hidden" name="once" value={once} />
             <p>
-              Tick what stands on your shelf, and type its times from the package. These names are only a start: nothing
-              is ticked, and no time is filled in, because packages differ.
+              {say(
+                'Tick what stands on your shelf, and type its times from the package. These names are only a start: nothing is ticked, and no time is filled in, because packages differ.',
+              )}
             </p>
             <div class="rows">
               {OFFERED.filter(
                 ({ starter }) => starter === undefined || !farm.listings.has(medicineKey(starter.name)),
               ).map(({ row, starter }) => (
                 <fieldset>
-                  <legend>{starter?.name ?? 'Another one'}</legend>
+                  <legend>{starter?.name ?? say('Another one')}</legend>
                   <div class="whole">
                     {starter === undefined ? (
-                      <Input label="Name, by active ingredient and route" name={at(row, 'name')} given={given} />
+                      <Input label={say('Name, by active ingredient and route')} name={at(row, 'name')} given={given} />
                     ) : (
-                      <Tick label="On the shelf" name={at(row, 'here')} given={given} />
+                      <Tick label={say('On the shelf')} name={at(row, 'here')} given={given} />
                     )}
                     <Choice
-                      label="Milk hold on the label"
+                      label={say('Milk hold on the label')}
                       name={at(row, 'milk')}
                       given={given}
-                      options={[['', 'choose'], ['hold', 'hours or milkings:'], ...choicesOf(MILK_WORDS)]}
+                      options={[['', say('choose')], ['hold', say('hours or milkings:')], ...choicesOf(MILK_WORDS)]}
                     />
                   </div>
-                  <Input label="Hours" name={at(row, 'milkHours')} given={given} figures />
-                  <Input label="Milkings" name={at(row, 'milkMilkings')} given={given} figures />
+                  <Input label={say('Hours')} name={at(row, 'milkHours')} given={given} figures />
+                  <Input label={say('Milkings')} name={at(row, 'milkMilkings')} given={given} figures />
                   <Choice
-                    label="Meat hold"
+                    label={say('Meat hold')}
                     name={at(row, 'meat')}
                     given={given}
                     options={[
-                      ['', 'choose'],
-                      ['days', 'days:'],
-                      ['unknown', 'unknown: hold'],
+                      ['', say('choose')],
+                      ['days', say('days:')],
+                      ['unknown', say('unknown: hold')],
                     ]}
                   />
-                  <Input label="Days" name={at(row, 'meatDays')} given={given} figures />
+                  <Input label={say('Days')} name={at(row, 'meatDays')} given={given} figures />
                 </fieldset>
               ))}
             </div>
             <p>
-              Dry-cow products, and labels with steps by doses: <a href="/medicines/edit">list each on its own page</a>.
+              {sayWith('Dry-cow products, and labels with steps by doses: <a>list each on its own page</a>.', {
+                a: (inner) => <a href="/medicines/edit">{inner}</a>,
+              })}
             </p>
             <p class="actions">
-              <button type="submit">Save these, then the herd</button>
-              <a href="/begin/herd">Later: go on with the herd</a>
+              <button type="submit">{say('Save these, then the herd')}</button>
+              <a href="/begin/herd">{say('Later: go on with the herd')}</a>
             </p>
           </form>
         </>
@@ -143,7 +157,7 @@ const written = (desk: Desk, ask: Ask): Response | Promise<Response> => {
       if (touched)
         problems.set(
           at(row, 'here'),
-          `Times of ${starter.name} are given: tick that it is on the shelf, or clear them`,
+          say('Times of {name} are given: tick that it is on the shelf, or clear them', { name: starter.name }),
         );
       continue;
     }
@@ -157,28 +171,33 @@ const written = (desk: Desk, ask: Ask): Response | Promise<Response> => {
       continue;
     }
     const key = medicineKey(read.data.name);
-    if (names.has(key)) problems.set(at(row, 'name'), `${read.data.name} stands here twice; keep one of them`);
+    if (names.has(key))
+      problems.set(at(row, 'name'), say('{name} stands here twice; keep one of them', { name: read.data.name }));
     names.add(key);
     drafts.push({ type: 'medicine-listed', at: desk.now(), data: read.data });
   }
   const once = form.one('once') ?? '';
-  const again = (wrong: ReadonlyMap<string, string>, as = once) =>
-    step(desk, ask, as, { typed: form, problems: wrong }, 400);
+  const again = (wrong: Problems, as = once) => step(desk, ask, as, { typed: form, problems: wrong }, 400);
   if (problems.size > 0) return again(problems);
   if (drafts.length === 0)
-    return again(new Map([['', 'No medicine is ticked or typed. To list them later, go on with the herd']]));
+    return again(new Map([['', say('No medicine is ticked or typed. To list them later, go on with the herd')]]));
   const before = savedBefore(desk, saving, drafts);
   if (before === 'same') return goTo('/begin/herd');
-  if (before === 'other') return again(new Map([['', SAVED_ALREADY]]), visitor.once());
+  if (before === 'other') return again(new Map([['', say(SAVED_ALREADY)]]), visitor.once());
   const listed = [...names].find((key) => farm.listings.has(key));
   if (listed !== undefined)
     return again(
       new Map([
-        ['', `${farm.listings.get(listed)?.at(-1)?.data.name} is on the list already; change it on the page Medicines`],
+        [
+          '',
+          say('{name} is on the list already; change it on the page Medicines', {
+            name: farm.listings.get(listed)?.at(-1)?.data.name ?? '',
+          }),
+        ],
       ]),
     );
   const checked = checkDrafts(desk, visitor, saving, drafts);
-  if (!checked.ok) return again(new Map(checked.troubles.map(({ problem }) => ['', problem])));
+  if (!checked.ok) return again(new Map(checked.troubles.map(({ problem }) => ['', inEnglish(problem)])));
   save(desk, checked.passed);
   return goTo('/begin/herd');
 };

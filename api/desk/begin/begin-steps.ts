@@ -1,6 +1,6 @@
 /** How far the setting up has come, as the book says it: so it goes on where it was left, in whatever browser. */
 import type { Known } from '../../../projections/know.ts';
-import { plural } from '../../command-line/settings.ts';
+import { say } from '../say.tsx';
 
 export interface Step {
   readonly path: string;
@@ -15,27 +15,30 @@ export const stepsOf = ({ farm, herd }: Known): readonly Step[] => {
   return [
     {
       path: setUp === undefined ? '/begin' : '/farm',
-      name: 'The farm',
+      name: say('The farm'),
       done: setUp !== undefined,
-      says: setUp === undefined ? 'name, milkings, parlour, groups' : setUp.name,
+      says: setUp === undefined ? say('name, milkings, parlour, groups') : setUp.name,
     },
     {
       path: '/begin/medicines',
-      name: 'Medicines',
+      name: say('Medicines'),
       done: farm.listings.size > 0,
-      says: farm.listings.size === 0 ? 'those on your shelf' : `${farm.listings.size} on the list`,
+      says:
+        farm.listings.size === 0
+          ? say('those on your shelf')
+          : say('{n} on the list', { n: String(farm.listings.size) }),
     },
     {
       path: '/begin/herd',
-      name: 'The herd',
+      name: say('The herd'),
       done: cows > 0,
-      says: cows === 0 ? 'from a spreadsheet' : plural(cows, 'cow'),
+      says: cows === 0 ? say('from a spreadsheet') : say('{n, plural, one {# cow} other {# cows}}', { n: cows }),
     },
     {
       path: '/',
-      name: 'The first sheets',
+      name: say('The first sheets'),
       done: farm.issued.length > 0,
-      says: farm.issued.length === 0 ? 'look at them, issue them, hang them up' : 'issued',
+      says: farm.issued.length === 0 ? say('look at them, issue them, hang them up') : say('issued'),
     },
   ];
 };

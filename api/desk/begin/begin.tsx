@@ -4,15 +4,15 @@
  */
 import type { FarmSetUp } from '../../../events/kinds/farm-set-up.ts';
 import { kindsFor } from '../../devices/roles.ts';
-import { RequestProblem } from '../../server/problem.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { frameOf } from '../at-hand.ts';
-import { type Given, NO_PROBLEMS, Wrong } from '../controls.tsx';
+import { type Given, NO_PROBLEMS, type Problems, Wrong } from '../controls.tsx';
 import { FreshPart, GroupsPart, MilkingsPart, NameAndZone, ParlourPart } from '../farm/farm-form.tsx';
 import { readSetUp } from '../farm/farm-read.ts';
 import { typedSetUp } from '../farm/farm-typed.ts';
 import { goTo, page } from '../layout.tsx';
 import { checkDrafts, type Draft, save, savedBefore } from '../saving.ts';
+import { inEnglish, SaidProblem, say, sayWith } from '../say.tsx';
 import { type Step, stepsOf } from './begin-steps.ts';
 
 export const beginPages: readonly DeskPage[] = [
@@ -26,8 +26,8 @@ export const beginPages: readonly DeskPage[] = [
         ? farmStep(desk, ask, ask.visitor.once(), { typed: typedSetUp(FIRST), problems: NO_PROBLEMS }, 2)
         : page({
             ...frameOf(desk, ask.visitor, '/'),
-            title: 'No farm yet',
-            children: <p>This book has no farm yet. The manager sets it up here.</p>,
+            title: say('No farm yet'),
+            children: <p>{say('This book has no farm yet. The manager sets it up here.')}</p>,
           });
     },
   },
@@ -38,7 +38,7 @@ export const isManager = ({ visitor }: Ask): boolean => kindsFor(visitor.caller.
 
 /** For the pages that only the manager goes through. */
 export const mustBeManager = (ask: Ask): void => {
-  if (!isManager(ask)) throw new RequestProblem('not-allowed', 'The manager sets the farm up');
+  if (!isManager(ask)) throw new SaidProblem('not-allowed', 'The manager sets the farm up');
 };
 
 const HERE = Intl.DateTimeFormat().resolvedOptions().timeZone;
@@ -70,7 +70,7 @@ export const Steps = ({ steps, at }: { steps: readonly Step[]; at: string }) => 
         <strong>
           {index + 1}. {path === at || (index > 0 && !steps[0]?.done) ? name : <a href={path}>{name}</a>}
         </strong>{' '}
-        {done ? `done: ${says}` : `(${says})`}
+        {done ? say('done: {what}', { what: says }) : `(${says})`}
       </li>
     ))}
   </ol>
@@ -80,24 +80,27 @@ const farmStep = (desk: Desk, { visitor }: Ask, once: string, given: Given, spar
   page(
     {
       ...frameOf(desk, visitor, '/'),
-      title: 'Set up the farm',
+      title: say('Set up the farm'),
       children: (
         <>
           <p class="lead">
-            Five minutes, then the first sheets. What you save stays when you close the browser, and all of it can be
-            changed later.
+            {say(
+              'Five minutes, then the first sheets. What you save stays when you close the browser, and all of it can be changed later.',
+            )}
           </p>
           <Steps steps={stepsOf(desk.knowing.now().known)} at="/begin" />
           <p class="notices doubt">
-            Does this farm have a book on another computer? Then set nothing up here: let this book take it over with{' '}
-            <code>byrebook sync</code>. Two books that began apart cannot be joined.
+            {sayWith(
+              'Does this farm have a book on another computer? Then set nothing up here: let this book take it over with <command></command>. Two books that began apart cannot be joined.',
+              { command: () => <code lang="en">byrebook sync</code> },
+            )}
           </p>
           <Wrong problems={given.problems} />
           <form method="post" action="/begin">
             <input type="hidden" name="once" value={once} />
             {/* The first button of a form is the one that the Enter key presses. */}
             <button class="unseen" type="submit" name="step" value="save">
-              Save the farm
+              {say('Save the farm')}
             </button>
             <NameAndZone given={given} />
             <MilkingsPart given={given} />
@@ -106,7 +109,7 @@ const farmStep = (desk: Desk, { visitor }: Ask, once: string, given: Given, spar
             <FreshPart given={given} />
             <p class="actions">
               <button type="submit" name="step" value="save">
-                Save the farm, then the medicines
+                {say('Save the farm, then the medicines')}
               </button>
             </p>
           </form>
@@ -122,19 +125,19 @@ const begun = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const once = form.one('once') ?? '';
   if (form.one('step') === 'rows') return farmStep(desk, ask, once, { typed: form, problems: NO_PROBLEMS }, 6);
   const read = readSetUp(form, {});
-  const refuse = (problems: ReadonlyMap<string, string>) =>
-    farmStep(desk, ask, once, { typed: form, problems }, 2, 400);
-  if (!read.ok) return refuse(read.problems);
+  const refuse = (problems: Problems) => farmStep(desk, ask, once, { typed: form, problems }, 2, 400);
+  if (!read.ok) return refuse(read.shown);
   const drafts: Draft[] = [{ type: 'farm-set-up', at: desk.now(), data: read.data }];
   if (savedBefore(desk, saving, drafts) === 'same') return goTo('/begin/medicines');
   const { schedule } = desk.knowing.now().known.farm;
   if (schedule !== undefined)
-    throw new RequestProblem(
+    throw new SaidProblem(
       'not-valid',
-      `The farm ${schedule.setUps.at(-1)?.data.name ?? ''} is set up in this book already; what you typed was not saved. Change it on the page Farm`,
+      'The farm {name} is set up in this book already; what you typed was not saved. Change it on the page Farm',
+      { name: schedule.setUps.at(-1)?.data.name ?? '' },
     );
   const checked = checkDrafts(desk, visitor, saving, drafts);
-  if (!checked.ok) return refuse(new Map(checked.troubles.map(({ problem }) => ['', problem])));
+  if (!checked.ok) return refuse(new Map(checked.troubles.map(({ problem }) => ['', inEnglish(problem)])));
   save(desk, checked.passed);
   return goTo('/begin/medicines');
 };
@@ -145,27 +148,29 @@ const overview = (desk: Desk, { visitor }: Ask): Promise<Response> => {
   const fresh = desk.knowing.now().known.farm.schedule?.setUps.at(-1)?.data.freshHold;
   return page({
     ...frameOf(desk, visitor, '/'),
-    title: 'Setting up',
+    title: say('Setting up'),
     children: (
       <>
         <Steps steps={steps} at={next?.path ?? ''} />
         {fresh?.hours === undefined && fresh?.milkings === undefined ? (
           <p class="problem">
-            No fresh hold is set, so every cow that calves is held without end. Ask your milk buyer and the vet, then{' '}
-            <a href="/farm/change">set it</a>.
+            {sayWith(
+              'No fresh hold is set, so every cow that calves is held without end. Ask your milk buyer and the vet, then <a>set it</a>.',
+              { a: (inner) => <a href="/farm/change">{inner}</a> },
+            )}
           </p>
         ) : null}
         <p class="actions">
           {next === undefined ? (
             <a class="button" href="/">
-              To the next milking
+              {say('To the next milking')}
             </a>
           ) : (
             <a class="button" href={next.path}>
-              {next.path === '/' ? 'Print your first sheets' : `Go on: ${next.name}`}
+              {next.path === '/' ? say('Print your first sheets') : say('Go on: {step}', { step: next.name })}
             </a>
           )}
-          {next === undefined || next.path === '/' ? null : <a href="/">Leave it for now</a>}
+          {next === undefined || next.path === '/' ? null : <a href="/">{say('Leave it for now')}</a>}
         </p>
       </>
     ),

@@ -1,4 +1,6 @@
 /** Every sentence of the desk in every language: the one place that knows the tables of all rooms. */
+
+import { beginSaid } from '../begin/begin-said.ts';
 import { cowHistorySaid } from '../cow/cow-history-said.ts';
 import { cowNumberSaid } from '../cow/cow-number-said.ts';
 import { cowSaid } from '../cow/cow-said.ts';
@@ -34,6 +36,7 @@ import { signInSaid } from './sign-in-said.ts';
 import { wordsSaid } from './words-said.ts';
 
 export const TABLES = {
+  beginSaid,
   cowHistorySaid,
   cowNumberSaid,
   cowSaid,

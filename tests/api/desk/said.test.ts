@@ -112,6 +112,7 @@ describe('the pages', () => {
     /^records\//,
     /^write\//,
     /^medicines\//,
+    /^begin\//,
     // One line for each room.
   ];
 
