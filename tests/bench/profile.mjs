@@ -7,8 +7,18 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+
+/** A file that looks for others beside itself finds them from within the bundle too. */
+const whereItStood = {
+  name: 'where it stood',
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /\.tsx?$/ }, ({ path }) => ({
+      contents: readFileSync(path, 'utf8').replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href)),
+      loader: path.endsWith('x') ? 'tsx' : 'ts',
+    })),
+};
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
 // Inside the clone, so that the packages are found.
@@ -24,6 +34,7 @@ try {
     format: 'esm',
     packages: 'external',
     outfile: bundle,
+    plugins: [whereItStood],
   });
   const run = spawnSync(
     process.execPath,
