@@ -1,8 +1,17 @@
 #!/usr/bin/env node
-// Starts the command line. The sources are TypeScript, read through tsx: nothing is built, so nothing can be stale.
-import { fileURLToPath } from 'node:url';
-import { register } from 'tsx/esm/api';
+// Starts the command line: the sources made into JavaScript and kept, or, where that can't be kept, read through tsx.
+import process from 'node:process';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { keptProgram } from './kept-program.mjs';
 
-// Named, since the program is started from any folder.
-register({ tsconfig: fileURLToPath(new URL('../tsconfig.json', import.meta.url)) });
-await import('./command-line/main.ts');
+const kept = await keptProgram().catch(() => undefined);
+if (kept !== undefined) {
+  // Where something went wrong is then told by the lines of the sources; it costs some milliseconds, so only when asked.
+  if (process.env.BYREBOOK_TRACE !== undefined) process.setSourceMapsEnabled(true);
+  await import(pathToFileURL(kept).href);
+} else {
+  const { register } = await import('tsx/esm/api');
+  // Named, since the program is started from any folder.
+  register({ tsconfig: fileURLToPath(new URL('../tsconfig.json', import.meta.url)) });
+  await import('./command-line/main.ts');
+}

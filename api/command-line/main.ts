@@ -54,9 +54,12 @@ const asked = (args: readonly string[]): string | undefined => {
   return undefined;
 };
 
-const name = asked(process.argv.slice(2));
+const given = process.argv.slice(2);
+const name = asked(given);
 const one = COMMANDS.filter(([each]) => each === name);
-for (const [, load] of one.length > 0 ? one : COMMANDS) program.addCommand(inherit(await load()));
+const onlyVersion = name === undefined && given.some((each) => each === '--version' || each === '-V');
+const wanted = one.length > 0 ? one : onlyVersion ? [] : COMMANDS;
+for (const [, load] of wanted) program.addCommand(inherit(await load()));
 
 function inherit(command: Command): Command {
   command.exitOverride();

@@ -7,18 +7,8 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
-
-/** A file that looks for others beside itself finds them from within the bundle too. */
-const whereItStood = {
-  name: 'where it stood',
-  setup: ({ onLoad }) =>
-    onLoad({ filter: /\.tsx?$/ }, ({ path }) => ({
-      contents: readFileSync(path, 'utf8').replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href)),
-      loader: path.endsWith('x') ? 'tsx' : 'ts',
-    })),
-};
+import { fileURLToPath } from 'node:url';
+import { bundled } from '../../api/kept-program.mjs';
 
 const home = fileURLToPath(new URL('../../', import.meta.url));
 // Inside the clone, so that the packages are found.
@@ -27,15 +17,7 @@ mkdirSync(cache, { recursive: true });
 const folder = mkdtempSync(join(cache, 'bench-'));
 try {
   const bundle = join(folder, 'bench.mjs');
-  await build({
-    entryPoints: [join(home, 'tests/bench/bench.ts')],
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    packages: 'external',
-    outfile: bundle,
-    plugins: [whereItStood],
-  });
+  await bundled(join(home, 'tests/bench/bench.ts'), { outfile: bundle });
   const run = spawnSync(
     process.execPath,
     ['--cpu-prof', `--cpu-prof-dir=${folder}`, '--cpu-prof-interval=500', bundle, ...process.argv.slice(2)],
