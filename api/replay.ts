@@ -10,7 +10,7 @@ import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
 import { type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import { contentOf } from './issue.ts';
-import { type Tonight, tonight } from './tonight.ts';
+import { entryFinder, type Tonight, tonight } from './tonight.ts';
 import { PROGRAM, TIME_ZONE_DATA } from './version.ts';
 
 export interface ReplayQuestion {
@@ -219,8 +219,8 @@ const rowsOf = (views: Views): Map<string, { list: string; cow: string; says: st
 const differencesOf = (then: Tonight, now: Tonight): Difference[] => {
   const before = rowsOf(then.views);
   const after = rowsOf(now.views);
-  const knownThen = new Set(then.entries.map((entry) => entry.id));
-  const byId = new Map(now.entries.map((entry) => [entry.id, entry]));
+  const knownThen = entryFinder(then.known);
+  const byId = entryFinder(now.known);
   const struckThen = new Set(then.known.strikes.struck.map(({ entry }) => entry.id));
   const struckNow = new Map(now.known.strikes.struck.map(({ entry, by }) => [entry.id, by]));
   const asidesThen = new Set(then.asides.map((aside) => aside.key));
@@ -244,7 +244,7 @@ const differencesOf = (then: Tonight, now: Tonight): Difference[] => {
       const entry = byId.get(id);
       const strike = struckNow.get(id);
       if (strike !== undefined && !struckThen.has(id)) return [reason(strike, 'struck-since')];
-      return entry !== undefined && !knownThen.has(id) ? [reason(entry, 'known-later')] : [];
+      return entry !== undefined && knownThen.get(id) === undefined ? [reason(entry, 'known-later')] : [];
     });
     const row = a ?? b;
     const asides = now.asides.filter((aside) => !asidesThen.has(aside.key) && concerns(aside, row?.cow ?? ''));

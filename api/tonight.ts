@@ -32,7 +32,8 @@ export interface Tonight {
   readonly root: string;
   /** Chain of what was set aside. */
   readonly chain: string;
-  readonly entries: readonly Entry[];
+  /** In the order of their positions. */
+  readonly entries: () => readonly Entry[];
   readonly asides: readonly Aside[];
 }
 
@@ -43,12 +44,25 @@ export interface Knowledge {
   readonly root: string;
   /** Chain of what was set aside. */
   readonly chain: string;
-  readonly entries: readonly Entry[];
+  /** In the order of their positions. */
+  readonly entries: () => readonly Entry[];
   readonly asides: readonly Aside[];
 }
 
 /** What each open book said when it was last asked: what came since is read and folded, and no more. */
-const last = new WeakMap<Book, Read & Knowledge>();
+const last = new WeakMap<Book, GoingOn>();
+
+/** Entries by their id; where several have it, the last one recorded. */
+export interface EntryFinder {
+  readonly get: (id: string) => Entry | undefined;
+}
+
+export const entryFinder = ({ ids }: Known): EntryFinder => ({
+  get: (id) => {
+    const found = ids.find(id);
+    return found.find(({ position }) => found.every((other) => other.position <= position));
+  },
+});
 
 /** True where the book was read already: going on from there is quick. */
 export const isKnowing = (book: Book): boolean => last.has(book);
@@ -68,14 +82,42 @@ export const knowledgeOf = (book: Book, question: Pick<Question, 'knownAt' | 'po
   );
 };
 
-const knowledgeFrom = (read: Read): Read & Knowledge => ({ ...read, known: know(read.entries, read.asides) });
+/** Knowledge that can go on: a few entries beside the many, which are not copied for each that comes. */
+interface GoingOn extends Knowledge, Omit<Read, 'entries' | 'asides'> {
+  readonly many: readonly Entry[];
+  readonly since: readonly Entry[];
+}
 
-const further = (book: Book, before: Read & Knowledge): Read & Knowledge => {
-  const { news, ...read } = book.readFurther(before);
-  if (read.entries === before.entries && read.asides === before.asides) return before;
+/** So many are kept beside the others before they are put behind them. */
+const MOST_SINCE = 2_000;
+
+const knowledgeFrom = ({ entries, ...read }: Read): GoingOn => ({
+  ...read,
+  known: know(entries, read.asides),
+  many: entries,
+  since: [],
+  entries: () => entries,
+});
+
+const further = (book: Book, before: GoingOn): GoingOn => {
+  const { news, isAnew, ...read } = book.readFurther(before);
   // A book that is not the one it was: nothing of it is known.
-  if (news === read.entries) return knowledgeFrom(read);
-  return { ...read, known: knowMore(before.known, news, read.asides) };
+  if (isAnew) return knowledgeFrom({ ...read, entries: news });
+  if (news.length === 0 && read.asides === before.asides) return before;
+  const known = knowMore(before.known, news, read.asides);
+  const beside = [...before.since, ...news];
+  const [many, since] = beside.length > MOST_SINCE ? [before.many.concat(beside), []] : [before.many, beside];
+  let all: readonly Entry[] | undefined;
+  return {
+    ...read,
+    known,
+    many,
+    since,
+    entries: () => {
+      all ??= since.length === 0 ? many : many.concat(since);
+      return all;
+    },
+  };
 };
 
 /** Reads the book and answers. Throws a `UserProblem` where there is no farm or no such milking. */

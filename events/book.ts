@@ -7,7 +7,6 @@ import path from 'node:path';
 import { type Clock, fixedClock } from '../shared/clock.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import type { Passed, TurnedAway } from './door.ts';
-import type { Entry } from './entry.ts';
 import type { DataOf } from './kinds.ts';
 import { appender, type Receipt } from './log/append.ts';
 import { beginBook, idFor } from './log/begin.ts';
@@ -21,7 +20,16 @@ import { openFile } from './log/open-file.ts';
 import { type OwnType, ownEntry } from './log/own-entry.ts';
 import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
-import { changesOf, type Known, readFurther, readKnown, rowsAfter, rowsOfSubjects, type UpTo } from './log/reading.ts';
+import {
+  changesOf,
+  type Known,
+  type KnownFurther,
+  readFurther,
+  readKnown,
+  rowsAfter,
+  rowsOfSubjects,
+  type UpTo,
+} from './log/reading.ts';
 import { rowsOfId, type SetAside, setAsideUnder } from './log/set-aside.ts';
 import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
@@ -90,7 +98,7 @@ export interface Book {
   /** Everything known up to a position and a recorded time, both included; all of it when neither is given. */
   readonly read: (upTo?: UpTo) => Known;
   /** The same as `read` of all, from what was read before: only what came since is read (`news`). */
-  readonly readFurther: (before: Known) => Known & { readonly news: readonly Entry[] };
+  readonly readFurther: (before: Omit<Known, 'entries' | 'root'>) => KnownFurther;
   /** Stored rows behind a position, in order. */
   readonly rows: (after: number, limit: number) => StoredRow[];
   /** Stored rows about these cow numbers, in position order. */

@@ -5,6 +5,7 @@
 import type { Aside, Entry } from '../events/entry.ts';
 import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
 import type { Known } from './know.ts';
+import { liveAfter } from './live.ts';
 import { aheadKey } from './notice-keys.ts';
 
 /** As at the doors: clocks may differ by so much. */
@@ -13,7 +14,7 @@ const LEEWAY = 5 * MINUTE;
 /** `known` with what lies ahead of `asOf` among the things set aside; done twice it is the same. */
 export const withAhead = (known: Known, asOf: Instant): Known => {
   const have = new Set(known.asides.map(({ key }) => key));
-  const more = later(known.strikes.live, asOf + LEEWAY)
+  const more = liveAfter(known.strikes.live, asOf + LEEWAY)
     .filter((entry) => entry.subject !== undefined)
     .map((entry) => asideOf(entry, asOf))
     .filter(({ key }) => !have.has(key) && !known.farm.settled.has(key));
@@ -22,13 +23,7 @@ export const withAhead = (known: Known, asOf: Instant): Known => {
 
 /** Does anything lie ahead? Then what is said changes by the minute. */
 export const liesAhead = (known: Known, asOf: Instant): boolean =>
-  later(known.strikes.live, asOf + LEEWAY).some((entry) => entry.subject !== undefined);
-
-/** Those after a time: the last of a list in fold order. */
-const later = (live: readonly Entry[], time: number): readonly Entry[] => {
-  const place = live.findLastIndex((entry) => entry.at <= time);
-  return live.slice(place + 1);
-};
+  liveAfter(known.strikes.live, asOf + LEEWAY).some((entry) => entry.subject !== undefined);
 
 /** Known from now on: what was on the wall before could not know of it. */
 const asideOf = (entry: Entry, asOf: Instant): Aside => ({

@@ -4,7 +4,7 @@ import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, instantText } from '../shared/instant.ts';
 import type { Known } from './know.ts';
 import { lastCounts } from './last-issue.ts';
-import type { Moment } from './moment.ts';
+import { type Moment, openFrom } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
 import { thereAt } from './there.ts';
@@ -55,7 +55,7 @@ const headsOf = remembered((files: Known['files']) => {
     const have = kept.get(at);
     if (have !== undefined) return have;
     const heads = new Map<string, number>();
-    for (const file of files) {
+    for (const file of openFrom(files, at)) {
       const group = thereAt(file, at)?.group;
       if (group !== undefined) heads.set(group, (heads.get(group) ?? 0) + 1);
     }

@@ -44,6 +44,8 @@ export interface Cow {
   readonly residueTests: readonly Hers<'residue-test'>[];
   readonly sortRequests: readonly Hers<'sort-request'>[];
   readonly milkRecords: readonly EntryOf<'milk-record'>[];
+  /** The latest time that any entry about her gives. */
+  readonly lastAt: Instant;
 }
 
 type CowKind =
@@ -100,6 +102,7 @@ export const foldCow = (animal: Animal): Cow => {
     residueTests: only('residue-test'),
     sortRequests: only('sort-request'),
     milkRecords: certain('milk-record'),
+    lastAt: assigned.at(-1)?.entry.at ?? (0 as Instant),
   };
 };
 

@@ -15,33 +15,45 @@ export const byFoldOrder = (a: Entry, b: Entry): number =>
 
 export const inFoldOrder = (entries: readonly Entry[]): Entry[] => [...entries].sort(byFoldOrder);
 
-/** Two lists in fold order as one. Most of what is new is the latest: whatever comes before it is taken over as it is. */
-export const merged = (before: readonly Entry[], more: readonly Entry[]): readonly Entry[] => {
+/** Two lists in fold order as one. */
+export const merged = (before: readonly Entry[], more: readonly Entry[]): readonly Entry[] =>
+  mergedBy(before, more, (entry) => entry);
+
+/**
+ * Two lists in the fold order of their entries as one. Most of what is new is the latest: whatever comes before it is taken
+ * over as it is.
+ */
+export const mergedBy = <T>(before: readonly T[], more: readonly T[], entryOf: (each: T) => Entry): readonly T[] => {
   const [first] = more;
   if (first === undefined) return before;
-  const place = placeOf(before, first);
+  const place = placeOf(before, entryOf(first), entryOf);
   if (place === before.length) return before.concat(more);
-  const tail: Entry[] = [];
+  const tail: T[] = [];
   let next = place;
-  for (const entry of more) {
-    for (let each = before[next]; each !== undefined && byFoldOrder(each, entry) <= 0; each = before[next]) {
-      tail.push(each);
+  for (const each of more) {
+    const entry = entryOf(each);
+    for (
+      let there = before[next];
+      there !== undefined && byFoldOrder(entryOf(there), entry) <= 0;
+      there = before[next]
+    ) {
+      tail.push(there);
       next += 1;
     }
-    tail.push(entry);
+    tail.push(each);
   }
-  for (; next < before.length; next += 1) tail.push(before[next] as Entry);
+  for (; next < before.length; next += 1) tail.push(before[next] as T);
   return place === 0 ? tail : before.slice(0, place).concat(tail);
 };
 
-/** How many of a list in fold order come before an entry. */
-const placeOf = (ordered: readonly Entry[], entry: Entry): number => {
+/** How many of a list in fold order come before an entry or are it. */
+export const placeOf = <T>(ordered: readonly T[], entry: Entry, entryOf: (each: T) => Entry): number => {
   let low = 0;
   let high = ordered.length;
   while (low < high) {
     const middle = (low + high) >>> 1;
     const there = ordered[middle];
-    if (there !== undefined && byFoldOrder(there, entry) <= 0) low = middle + 1;
+    if (there !== undefined && byFoldOrder(entryOf(there), entry) <= 0) low = middle + 1;
     else high = middle;
   }
   return low;

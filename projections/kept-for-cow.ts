@@ -3,16 +3,15 @@
  * concerned: its window, its groups, and whatever she asked about which milkings are over. A farm of thousands then costs
  * no more than the cows that something happened to. The type of the moment says what the work may go by and no more.
  */
-import type { CowFile, CowMoment } from './moment.ts';
+import { columnOf } from './columns.ts';
+import { type CowFile, type CowMoment, closedAts } from './moment.ts';
+import { rememberedInRoom } from './remembered.ts';
 import type { Milking } from './schedule.ts';
 
-interface Kept<Answer> {
+interface Kept<Answer> extends Worked<Answer> {
   readonly milking: string;
   readonly windowEnd: number;
   readonly groups: CowMoment['groups'];
-  /** What was asked about milkings being over, and the answers. */
-  readonly over: readonly (readonly [Milking, boolean])[];
-  readonly answer: Answer;
 }
 
 /** Milkings a cow: those of some days, since what came late is looked for in all of them. */
@@ -21,26 +20,76 @@ const MOST = 12;
 export const keptForCow = <Answer>(
   work: (file: CowFile, moment: CowMoment) => Answer,
 ): ((file: CowFile, moment: CowMoment) => Answer) => {
-  const answers = new WeakMap<CowFile, Kept<Answer>[]>();
+  const keptOf = rememberedInRoom((_: CowFile): { now: readonly Kept<Answer>[] } => ({ now: [] }));
   return (file, moment) => {
-    const hers = answers.get(file) ?? [];
-    const have = hers.find((kept) => isAsThen(kept, moment));
-    if (have !== undefined) return have.answer;
-    const over: (readonly [Milking, boolean])[] = [];
-    const hasEnded = (milking: Milking): boolean => {
-      const is = moment.hasEnded(milking);
-      over.push([milking, is]);
-      return is;
-    };
-    const answer = work(file, { ...moment, hasEnded });
+    const kept = keptOf(file);
+    for (const each of kept.now) if (isAsThen(each, moment)) return each.answer;
+    const { over, answer } = worked(work, file, moment);
     const { milking, windowEnd, groups } = moment;
-    answers.set(file, [{ milking: milking.id, windowEnd, groups, over, answer }, ...hers.slice(0, MOST - 1)]);
+    kept.now = [{ milking: milking.id, windowEnd, groups, over, answer }, ...kept.now.slice(0, MOST - 1)];
     return answer;
   };
+};
+
+/**
+ * What is to be said of every cow that ever was, in the order of the files, by work that goes by her own entries and by which
+ * milkings are over, never by how she stands at this milking: once her file is closed it is said for good, and cows that
+ * left long ago are not looked at again.
+ */
+export const saidOfAll = <Said>(
+  work: (file: CowFile, moment: CowMoment) => readonly Said[],
+): ((files: readonly CowFile[], moment: CowMoment) => readonly Said[]) => {
+  const open = keptForCow(work);
+  const saidOf = columnOf<Worked<readonly Said[]>>('said once closed');
+  const nothing: Worked<readonly Said[]> = { over: [], answer: [] };
+  return (files, moment) => {
+    const closed = closedAts(files);
+    const kept = saidOf(files);
+    const { start } = moment.milking;
+    const all: Said[] = [];
+    files.forEach((_, place) => {
+      const have = kept[place];
+      if (have === nothing && isBefore(closed[place], start)) return;
+      const file = files[place] as CowFile;
+      if (!isBefore(closed[place], start)) {
+        all.push(...open(file, moment));
+        return;
+      }
+      const said = have !== undefined && isStillOver(have, moment) ? have : worked(work, file, moment);
+      kept[place] = said.answer.length === 0 && said.over.length === 0 ? nothing : said;
+      all.push(...said.answer);
+    });
+    return all;
+  };
+};
+
+const isBefore = (closedAt: number | undefined, start: number): boolean => closedAt !== undefined && closedAt < start;
+
+interface Worked<Answer> {
+  /** What was asked about milkings being over, and the answers. */
+  readonly over: readonly (readonly [Milking, boolean])[];
+  readonly answer: Answer;
+}
+
+const worked = <Answer>(
+  work: (file: CowFile, moment: CowMoment) => Answer,
+  file: CowFile,
+  moment: CowMoment,
+): Worked<Answer> => {
+  const over: (readonly [Milking, boolean])[] = [];
+  const hasEnded = (milking: Milking): boolean => {
+    const is = moment.hasEnded(milking);
+    over.push([milking, is]);
+    return is;
+  };
+  return { answer: work(file, { ...moment, hasEnded }), over };
 };
 
 const isAsThen = (kept: Kept<unknown>, moment: CowMoment): boolean =>
   kept.milking === moment.milking.id &&
   kept.windowEnd === moment.windowEnd &&
   kept.groups === moment.groups &&
-  kept.over.every(([milking, is]) => moment.hasEnded(milking) === is);
+  isStillOver(kept, moment);
+
+const isStillOver = ({ over }: Worked<unknown>, moment: CowMoment): boolean =>
+  over.every(([milking, is]) => moment.hasEnded(milking) === is);

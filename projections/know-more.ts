@@ -5,13 +5,13 @@
  */
 import type { Aside, Entry } from '../events/entry.ts';
 import { type FarmEntries, farmEntries, farmEntriesWith, foldFarm } from './farm.ts';
-import { byFoldOrder, inFoldOrder } from './fold-order.ts';
+import { byFoldOrder, inFoldOrder, mergedBy } from './fold-order.ts';
 import { groupLookup } from './groups.ts';
-import { namesIn, type Part, type Parts, partsOf, partsWith } from './kin.ts';
+import { type Part, type Parts, partsOf, partsWith } from './kin.ts';
 import { filesOf, type Known, unsettled } from './know.ts';
-import { remembered } from './remembered.ts';
+import { liveEntries } from './live.ts';
 import { strikesWith } from './strikes.ts';
-import { type Animal, type Herd, sortHerd } from './who.ts';
+import { type Herd, sortHerd } from './who.ts';
 
 /** What makes it quick to know more: worked out once from what is known, then carried on beside it. */
 interface Grounds {
@@ -24,7 +24,7 @@ const carried = new WeakMap<Known, Grounds>();
 const groundsOf = (known: Known): Grounds => {
   const have = carried.get(known);
   if (have !== undefined) return have;
-  const { live } = known.strikes;
+  const live = liveEntries(known.strikes.live);
   const grounds = {
     parts: partsOf(live),
     farm: farmEntries(live),
@@ -49,12 +49,12 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
   const farm = foldFarm(farmOf, { entries: grounds.farm, farm: before.farm });
   const { schedule } = farm;
   const { parts, before: partsBefore, after: partsAfter } = partsWith(grounds.parts, added, struckNow);
-  const herd = herdWith(before.herd, grounds.parts, partsBefore, partsAfter);
+  const herd = herdWith(before.herd, partsBefore, partsAfter);
   const known: Known = {
     farm,
     strikes,
     herd,
-    files: filesOf(herd, farm),
+    files: filesOf(herd, farm, before),
     lookup:
       schedule === before.farm.schedule ? before.lookup : schedule === undefined ? undefined : groupLookup(schedule),
     asides: unsettled(asides, farm),
@@ -64,32 +64,25 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
   return known;
 };
 
-const herdWith = (before: Herd, parts: Parts, gone: ReadonlySet<Part>, come: ReadonlySet<Part>): Herd => {
+const herdWith = (before: Herd, gone: ReadonlySet<Part>, come: ReadonlySet<Part>): Herd => {
   if (gone.size === 0 && come.size === 0) return before;
   const again = [...come].map(({ entries }) => sortHerd(entries));
-  const stays = (entry: Entry): boolean => {
-    const part = parts.get(nameOf(entry));
-    return part === undefined || !gone.has(part);
-  };
+  const asked = new Set([...gone].flatMap(({ entries }) => entries));
   const both = <T>(of: (herd: Herd) => readonly T[], entryOf: (each: T) => Entry): readonly T[] =>
-    [...of(before).filter((each) => stays(entryOf(each))), ...again.flatMap(of)].sort((a, b) =>
-      byFoldOrder(entryOf(a), entryOf(b)),
+    mergedBy(
+      of(before).filter((each) => !asked.has(entryOf(each))),
+      again.flatMap(of).sort((a, b) => byFoldOrder(entryOf(a), entryOf(b))),
+      entryOf,
     );
   const itsEntry = ({ entry }: { readonly entry: Entry }): Entry => entry;
   return {
-    animals: both(({ animals }) => animals, enteredBy),
+    animals: both(
+      ({ animals }) => animals,
+      ({ enteredBy }) => enteredBy,
+    ),
     unplaced: both(({ unplaced }) => unplaced, itsEntry),
     ambiguous: both(({ ambiguous }) => ambiguous, itsEntry),
     afterLeaving: both(({ afterLeaving }) => afterLeaving, itsEntry),
     numberInUse: both(({ numberInUse }) => numberInUse, itsEntry),
   };
 };
-
-/** The entry by which an animal came into the book. */
-const enteredBy = remembered((animal: Animal): Entry => {
-  const first = animal.assigned.find(({ entry }) => entry.id === animal.key && entry.type === 'cow-entered');
-  if (first === undefined) throw new Error(`No entry brought ${animal.key} into the herd`);
-  return first.entry;
-});
-
-const nameOf = remembered((entry: Entry): string => namesIn(entry)[0] ?? '');

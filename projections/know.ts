@@ -1,11 +1,13 @@
 /** What the whole log says, once: strikes sorted out, the farm, the herd, every cow's file. Nothing here knows a milking. */
 import type { Aside, Entry } from '../events/entry.ts';
 import { byText } from '../shared/text-order.ts';
+import { carryColumns } from './columns.ts';
 import { foldCow } from './cow.ts';
 import { type Farm, farmEntries, foldFarm, type Labels } from './farm.ts';
 import { inFoldOrder } from './fold-order.ts';
 import { type GroupLookup, groupLookup } from './groups.ts';
 import { type Ids, idsOf } from './ids.ts';
+import { liveEntries } from './live.ts';
 import { type CowFile, openFile } from './moment.ts';
 import { type Strikes, sortStrikes } from './strikes.ts';
 import { type Animal, type Herd, sortHerd } from './who.ts';
@@ -28,8 +30,9 @@ export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known
   const inOrder = inFoldOrder(entries);
   const ids = idsOf(inOrder);
   const strikes = sortStrikes(inOrder);
-  const farm = foldFarm(farmEntries(strikes.live));
-  const herd = sortHerd(strikes.live);
+  const live = liveEntries(strikes.live);
+  const farm = foldFarm(farmEntries(live));
+  const herd = sortHerd(live);
   const { schedule } = farm;
   return {
     farm,
@@ -43,16 +46,26 @@ export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known
 };
 
 /** The files of all animals, in their order. One that was opened by the same set-ups and labels is not opened again. */
-export const filesOf = ({ animals }: Herd, { schedule, listings }: Farm): readonly CowFile[] =>
-  schedule === undefined
-    ? []
-    : animals.map((animal) => {
-        const have = opened.get(animal);
-        if (have?.schedule === schedule && have.listings === listings) return have.file;
-        const file = openFile(foldCow(animal), schedule);
-        opened.set(animal, { schedule, listings, file });
-        return file;
-      });
+export const filesOf = (
+  { animals }: Herd,
+  { schedule, listings }: Farm,
+  before?: Pick<Known, 'farm' | 'herd' | 'files'>,
+): readonly CowFile[] => {
+  if (schedule === undefined) return [];
+  const isSameFarm = before?.farm.schedule === schedule && before.farm.listings === listings;
+  const files = animals.map((animal, index) => {
+    // Most stand where they stood.
+    const stood = isSameFarm && before.herd.animals[index] === animal ? before.files[index] : undefined;
+    if (stood !== undefined) return stood;
+    const have = opened.get(animal);
+    if (have?.schedule === schedule && have.listings === listings) return have.file;
+    const file = openFile(foldCow(animal), schedule);
+    opened.set(animal, { schedule, listings, file });
+    return file;
+  });
+  if (isSameFarm) carryColumns(before.files, files);
+  return files;
+};
 
 interface Opened extends Labels {
   readonly file: CowFile;

@@ -10,7 +10,7 @@ import { type Because, because, type TankLoadSaid } from './because.ts';
 import { endText, type HoldPiece, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { sampledAt } from './milk-hold.ts';
-import { isThere, type Moment } from './moment.ts';
+import { isThere, type Moment, openFrom } from './moment.ts';
 import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
 import { type Reach, reachOf } from './reach.ts';
 import { remembered } from './remembered.ts';
@@ -83,7 +83,9 @@ const heldAt = (
   listed: ReadonlySet<string> = new Set(),
 ): Standing[] => {
   const whole = asOf - milking.start <= LOOKED_AT_WHOLE;
-  const open = (whole ? known.files : reach(milking)).filter((file) => !listed.has(file.cow.key));
+  const open = (whole ? openFrom(known.files, milking.start) : reach(milking)).filter(
+    (file) => !listed.has(file.cow.key),
+  );
   if (open.length === 0) return [];
   const moment = momentAt(milking);
   const { windowEnd } = moment;

@@ -1,8 +1,10 @@
 /** The stock of medicines that follows from what was received, used and disposed of. Plain JSON. */
+
 import type { Entry } from '../events/entry.ts';
 import { byText } from '../shared/text-order.ts';
 import { medicineKey } from './farm.ts';
 import type { Known } from './know.ts';
+import { liveEntries } from './live.ts';
 
 export interface Quantity {
   readonly value: number;
@@ -57,7 +59,7 @@ export const medicineStock = (known: Known): readonly StockRow[] => {
     row.entries.push(entry.id);
     rows.set(key, row);
   };
-  for (const entry of known.strikes.live) {
+  for (const entry of liveEntries(known.strikes.live)) {
     if (entry.type === 'medicine-received')
       add(entry, entry.data.medicine, entry.data.batch, entry.data.quantity, 'received', entry.data.expires);
     if (entry.type === 'medicine-disposed')

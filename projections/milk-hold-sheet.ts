@@ -19,9 +19,10 @@ export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly 
   const held = standings.filter((standing) => standing.held);
   // Dry cows in milked groups head the list: nobody expects them.
   const inOrder = [...held.filter((each) => !each.inMilkDuring), ...held.filter((each) => each.inMilkDuring)];
+  const isNew = isNewAmong(new Set(held.map(({ file }) => file.cow.key)), before);
   return {
     unplaced: unplacedRows(known, moment),
-    held: inOrder.map((standing) => heldRow(standing, moment, isNewAmong(held, before))),
+    held: inOrder.map((standing) => heldRow(standing, moment, isNew)),
     cleared: clearedRows(known, standings, moment, before),
     gone: goneRows(known, moment, standings, before),
     treat: standings.flatMap((standing) => treatRows(known, standing, moment)),
@@ -52,11 +53,11 @@ const rowsByCow = remembered((before: readonly OnLastSheet[]): ReadonlyMap<strin
 
 /** Where a number means two cows, one row of it on the last sheet is not both: with more of them held now, all are new. */
 const isNewAmong =
-  (held: readonly Standing[], before: readonly OnLastSheet[] | undefined) =>
+  (held: ReadonlySet<string>, before: readonly OnLastSheet[] | undefined) =>
   (standing: Standing): boolean => {
     const rows = rowsOn(before, standing);
-    const cows = new Set(rows.flatMap((row) => row.cows));
-    return held.filter((each) => cows.has(each.file.cow.key)).length > rows.length || rows.length === 0;
+    const cows = [...new Set(rows.flatMap((row) => row.cows))];
+    return cows.filter((key) => held.has(key)).length > rows.length || rows.length === 0;
   };
 
 const heldRow = (standing: Standing, moment: Moment, isNew: (standing: Standing) => boolean): HeldRow => ({

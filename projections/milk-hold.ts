@@ -15,7 +15,7 @@ import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
 import { type CowFile, type CowMoment, inMilkDuring, standsIn } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
-import { remembered } from './remembered.ts';
+import { rememberedInRoom } from './remembered.ts';
 import { type Past, pastOf } from './settled-past.ts';
 import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
 
@@ -89,7 +89,7 @@ export const dosedAnimal = (file: CowFile, moment: CowMoment, nth: NthMilking): 
 
 type Dose = Dosing['doses'][number];
 
-const dosesByMedicine = remembered((file: CowFile): ReadonlyMap<string, Dose[]> => {
+const dosesByMedicine = rememberedInRoom((file: CowFile): ReadonlyMap<string, Dose[]> => {
   const doses = new Map<string, Dose[]>();
   for (const dosing of file.dosings) {
     const have = doses.get(dosing.medicineKey);
@@ -257,7 +257,7 @@ const beforeDuePieces = (file: CowFile, moment: CowMoment): HoldPiece[] => {
 };
 
 /** what a person set stays until it is lifted by name, or all of hers are. */
-const personPieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
+const personPieces = rememberedInRoom(({ cow }: CowFile): readonly HoldPiece[] =>
   cow.milkHolds.flatMap((hers): HoldPiece[] => {
     const { entry } = hers;
     const lifted = cow.lifted.find(
@@ -278,7 +278,7 @@ const personPieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
 );
 
 /** a positive test of hers holds until a later clear one. */
-const residuePieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
+const residuePieces = rememberedInRoom(({ cow }: CowFile): readonly HoldPiece[] =>
   cow.residueTests
     .filter((hers) => hers.entry.data.result === 'positive')
     .flatMap((hers): HoldPiece[] => {
@@ -306,7 +306,7 @@ const residuePieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
 );
 
 /** holds that were running when she came; not said is unknown. */
-const enteredPieces = remembered(({ cow }: CowFile): readonly HoldPiece[] =>
+const enteredPieces = rememberedInRoom(({ cow }: CowFile): readonly HoldPiece[] =>
   cow.entered.flatMap((entry): HoldPiece[] => {
     const until = entry.data.milkHoldUntil;
     if (until === 'none') return [];

@@ -2,12 +2,14 @@
 import type { EntryOf } from '../events/entry.ts';
 import { type Instant, MINUTE } from '../shared/instant.ts';
 import type { LocalDay } from '../shared/local-day.ts';
+import { columnOf } from './columns.ts';
 import { type Cow, groupAt, type Hers, presentAt } from './cow.ts';
 import { type Dosing, dosingsOf } from './dosing.ts';
 import { type Farm, type Labels, medicineKey } from './farm.ts';
 import { type Group, type GroupLookup, groupNamed } from './groups.ts';
 import { inMilkAt, type Lactations, lactationsOf, stretchAt } from './lactation.ts';
 import type { CountsFor } from './milking-count.ts';
+import { type Roomy, remembered, withRoom } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
 /** As much of a moment as what one cow comes to may go by: what is worked out from her file and this can be kept. */
@@ -31,17 +33,51 @@ export interface Moment extends CowMoment {
 }
 
 /** One cow with what follows from her entries alone, whatever the milking. */
-export interface CowFile {
+export interface CowFile extends Roomy {
   readonly cow: Cow;
   readonly lactations: Lactations;
   readonly dosings: readonly Dosing[];
+  /** The time of the last entry about a cow that has left for good; positive infinity while her file is open. */
+  readonly closedAt: number;
 }
 
 export const openFile = (cow: Cow, schedule: Schedule): CowFile => {
   const lactations = lactationsOf(cow, schedule);
   const treatments = [...cow.treatments, ...productsGiven(cow, lactations)].sort((a, b) => a.entry.at - b.entry.at);
-  return { cow, lactations, dosings: dosingsOf({ treatments, vetTimes: cow.vetTimes, courseEnds: cow.courseEnds }) };
+  const dosings = dosingsOf({ treatments, vetTimes: cow.vetTimes, courseEnds: cow.courseEnds });
+  return withRoom({ cow, lactations, dosings, closedAt: closedAtOf(cow, lactations) });
 };
+
+const closedAtOf = (cow: Cow, { stretches }: Lactations): number => {
+  const entered = cow.entered.at(-1);
+  const left = cow.left.at(-1);
+  const isGone = entered !== undefined && left !== undefined && entered.at <= left.at;
+  return isGone && stretches.at(-1)?.to !== null ? cow.lastAt : Number.POSITIVE_INFINITY;
+};
+
+/** The files of cows that may be in the herd at some time from `from` on, in order. */
+export const openFrom = (files: readonly CowFile[], from: number): readonly CowFile[] => {
+  const kept = openKept(files);
+  if (kept.from === undefined || from < kept.from) {
+    const closed = closedAts(files);
+    kept.files = files.filter((_, place) => (closed[place] ?? 0) >= from);
+    kept.from = from;
+    return kept.files;
+  }
+  return from === kept.from ? kept.files : kept.files.filter(({ closedAt }) => closedAt >= from);
+};
+
+const closedColumn = columnOf<number>('closed at');
+
+/** When each file was closed, beside the files. */
+export const closedAts = (files: readonly CowFile[]): readonly (number | undefined)[] => {
+  const closed = closedColumn(files);
+  for (let place = 0; place < files.length; place += 1) closed[place] ??= files[place]?.closedAt;
+  return closed;
+};
+
+/** The longest list asked for yet: the others are parts of it. */
+const openKept = remembered((_: readonly CowFile[]): { from?: number; files: readonly CowFile[] } => ({ files: [] }));
 
 const TWO_DAYS = 2 * 24 * 60 * MINUTE;
 

@@ -1,17 +1,17 @@
 /** Doubts (what the book noticed and a person must settle) and alerts, each under a key that a `settled` entry ends. */
-import { instantText } from '../shared/instant.ts';
+import { DAY, instantText } from '../shared/instant.ts';
 import { daysBetween } from '../shared/local-day.ts';
 import { byText } from '../shared/text-order.ts';
 import { type Because, because } from './because.ts';
 import { headAt, lastCount } from './counts.ts';
 import { numberAt } from './cow.ts';
 import { endText, latestEnd } from './hold-piece.ts';
-import { keptForCow } from './kept-for-cow.ts';
+import { keptForCow, saidOfAll } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { type MomentAt, tankAlerts } from './late-news.ts';
 import { meatHoldPieces } from './meat-hold.ts';
 import { dosedAnimal, missedDoses, outcomeOf } from './milk-hold.ts';
-import type { Moment } from './moment.ts';
+import { type Moment, openFrom } from './moment.ts';
 import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { pastOf } from './settled-past.ts';
@@ -37,7 +37,9 @@ const unsettled = (known: Known, notices: readonly Notice[]): Notice[] => {
 export const alertsAt = (known: Known, moment: Moment, momentAt: MomentAt): Notice[] =>
   unsettled(known, [
     ...tankAlerts(known, moment.schedule, moment.asOf, momentAt, moment),
-    ...known.files.flatMap((file) => leftOnHold(file, moment)),
+    ...openFrom(known.files, moment.milking.start - (LEFT_LOOK_BACK_DAYS + 3) * DAY).flatMap((file) =>
+      leftOnHold(file, moment),
+    ),
   ]);
 
 /** R-90: a cow that left on a hold within a year. */
@@ -73,7 +75,7 @@ export const doubtsAt = (known: Known, moment: Moment, standings: readonly Stand
     ...strikeDoubts(known, moment),
     ...asideDoubts(known),
     ...farmDoubts(known, moment),
-    ...known.files.flatMap((file) => historyDoubts(file, moment)),
+    ...historyDoubts(known.files, moment),
     ...standings.flatMap((standing) => standingDoubts(standing, moment, lists)),
   ]);
 
@@ -190,7 +192,7 @@ const farmDoubts = (known: Known, moment: Moment): Notice[] => {
 };
 
 /** What sits oddly in one cow's history. */
-const historyDoubts = keptForCow((file, moment): readonly Notice[] => {
+const historyDoubts = saidOfAll((file, moment): readonly Notice[] => {
   const { cow, lactations, dosings } = file;
   const number = (at: Parameters<typeof numberAt>[1]) => numberAt(cow, at);
   const notices: Notice[] = [];

@@ -3,7 +3,7 @@ import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
 import { numberAt } from './cow.ts';
 import { type Group, isMilkedAt } from './groups.ts';
 import type { CowFile } from './moment.ts';
-import { remembered } from './remembered.ts';
+import { rememberedInRoom } from './remembered.ts';
 import type { Milking, SetUp } from './schedule.ts';
 import type { PlanSheet } from './views.ts';
 
@@ -23,12 +23,12 @@ export const usualMinutes = (file: CowFile, before: Instant): number | undefined
 };
 
 /** Her milk records that say how long it took, in time. */
-const timedRecords = remembered(({ cow }: CowFile) =>
+const timedRecords = rememberedInRoom(({ cow }: CowFile) =>
   cow.milkRecords.flatMap(({ at, data }) => (data.minutes === undefined ? [] : [{ at, minutes: data.minutes }])),
 );
 
 /** By how many records went before. */
-const mediansKept = remembered((_: CowFile): Map<number, number> => new Map());
+const mediansKept = rememberedInRoom((_: CowFile): Map<number, number> => new Map());
 
 const medianOf = (values: readonly number[]): number | undefined => {
   if (values.length === 0) return undefined;

@@ -6,7 +6,7 @@
 import { type Instant, plusMilliseconds } from '../shared/instant.ts';
 import type { Known } from './know.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import type { CowFile, Moment } from './moment.ts';
+import { type CowFile, type Moment, openFrom } from './moment.ts';
 import { firstOf, type Milking } from './schedule.ts';
 
 /**
@@ -32,7 +32,8 @@ export const reachOf = (known: Known, now: Moment, milkings: readonly Milking[])
     ({ start }) => firstOf(now.schedule.after(start))?.start ?? plusMilliseconds(start, Number.MAX_SAFE_INTEGER),
   );
   const candidates = inOrder.map((): Candidate[] => []);
-  for (const file of known.files) {
+  // One that left before them all is at none of them.
+  for (const file of openFrom(known.files, starts[0] ?? Number.POSITIVE_INFINITY)) {
     for (const { began, end } of milkHoldPieces(file, now, [])) {
       if (began <= 0) continue;
       for (let place = firstAtLeast(bounds, began); place < starts.length; place += 1) {

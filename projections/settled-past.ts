@@ -6,7 +6,7 @@
 import type { Instant } from '../shared/instant.ts';
 import { type NthMilking, nthMilkingFor } from './milking-count.ts';
 import { type CowFile, type CowMoment, countsFor } from './moment.ts';
-import { remembered } from './remembered.ts';
+import { rememberedInRoom } from './remembered.ts';
 
 export interface Past {
   /** Counts milkings for her at this moment. */
@@ -27,8 +27,8 @@ interface Kept {
   readonly answer: unknown;
 }
 
-const milkingsOf = remembered((_: CowFile): Map<string, Instant> => new Map());
-const answersOf = remembered((_: CowFile): Map<What, Map<object, Kept>> => new Map());
+const milkingsOf = rememberedInRoom((_: CowFile): Map<string, Instant> => new Map());
+const answersOf = rememberedInRoom((_: CowFile): Map<What, Map<object, Kept>> => new Map());
 
 export const pastOf = (file: CowFile, moment: CowMoment): Past => {
   const { start } = moment.milking;

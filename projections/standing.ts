@@ -9,7 +9,16 @@ import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import { type CowFile, type CowMoment, firstThere, inMilkDuring, isThere, type Moment, standsIn } from './moment.ts';
+import {
+  type CowFile,
+  type CowMoment,
+  firstThere,
+  inMilkDuring,
+  isThere,
+  type Moment,
+  openFrom,
+  standsIn,
+} from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import type { Animal } from './who.ts';
@@ -79,7 +88,7 @@ const standingsKept = remembered((_: Moment): WeakMap<Known['asides'], readonly 
 const standingsFound = (known: Known, moment: Moment): readonly Standing[] => {
   const concerned = asidesByCow(known);
   const byGroup = new Map<string, Standing[]>();
-  for (const file of known.files) {
+  for (const file of openFrom(known.files, moment.milking.start)) {
     if (!isThere(file.cow, moment)) continue;
     const standing = standingOf(file, moment, concerned.get(file.cow.key) ?? []);
     const have = byGroup.get(standing.group.name);

@@ -2,12 +2,13 @@
 import type { Entry, EntryOf } from '../events/entry.ts';
 import { inFoldOrder, merged } from './fold-order.ts';
 import type { Ids } from './ids.ts';
+import { type Live, liveOf, liveWith } from './live.ts';
 
 export interface Strikes {
   /** Every strike, in fold order. */
   readonly strikes: readonly EntryOf<'entry-struck'>[];
-  /** Entries that count, in the order given. */
-  readonly live: readonly Entry[];
+  /** Entries that count, in fold order. */
+  readonly live: Live;
   /** Struck entries with the strike that ended them. */
   readonly struck: readonly { readonly entry: Entry; readonly by: EntryOf<'entry-struck'> }[];
   /** Strikes that name nothing in this book (yet). */
@@ -23,6 +24,7 @@ export const strikesIn = (entries: readonly Entry[]): readonly EntryOf<'entry-st
 
 const NEVER_STRUCK = new Set(['entry-struck', 'sheet-issued', 'book-continued']);
 
+/** `entries`: in fold order. */
 export const sortStrikes = (entries: readonly Entry[]): Strikes => {
   const strikes = strikesIn(entries);
   // Only what a strike names is looked up.
@@ -44,7 +46,7 @@ export const sortStrikes = (entries: readonly Entry[]): Strikes => {
   }
   return {
     strikes,
-    live: entries.filter((entry) => !struckBy.has(entry)),
+    live: liveOf(entries.filter((entry) => !struckBy.has(entry))),
     struck: [...struckBy].map(([entry, by]) => ({ entry, by })),
     ofNothing,
     ofStrikes,
@@ -64,10 +66,12 @@ export const strikesWith = (before: Strikes, more: readonly Entry[], ids: Ids): 
     strikes.flatMap(({ data }) => [data.entry, ...(data.instead === undefined ? [] : [data.instead])]),
   );
   if (!more.some((entry) => entry.type === 'entry-struck' || named.has(entry.id)))
-    return { ...before, live: merged(before.live, more) };
+    return { ...before, live: liveWith(before.live, more, NONE) };
   // Nothing but strikes and what they name can come out otherwise.
   const concerned = new Set<Entry>([...strikes, ...[...named].flatMap((id) => ids.find(id))]);
   const again = sortStrikes(inFoldOrder([...concerned]));
   const struck = new Set(again.struck.map(({ entry }) => entry));
-  return { ...again, live: merged(before.live, more).filter((entry) => !struck.has(entry)) };
+  return { ...again, live: liveWith(before.live, more, struck) };
 };
+
+const NONE: ReadonlySet<Entry> = new Set();

@@ -2,10 +2,12 @@
  * Struck entries that the register of medicines rests on (R-23, R-95): what was written, by whom, when; who struck it,
  * when, why, and what is true instead. Nothing that was said is lost. Rows without words, plain JSON.
  */
+
 import type { Entry, EntryOf } from '../events/entry.ts';
 import { instantText } from '../shared/instant.ts';
 import { medicineKey } from './farm.ts';
 import type { Known } from './know.ts';
+import { liveEntries } from './live.ts';
 import type { RegisterPeriod } from './medicines.ts';
 import { bearersAt } from './standing.ts';
 
@@ -55,7 +57,7 @@ export interface StruckRecords {
 
 export const struckRecords = (known: Known, period: RegisterPeriod = {}): StruckRecords => {
   const byId = new Map<string, Entry>();
-  for (const entry of known.strikes.live) byId.set(entry.id, entry);
+  for (const entry of liveEntries(known.strikes.live)) byId.set(entry.id, entry);
   for (const { entry } of known.strikes.struck) byId.set(entry.id, entry);
   const within = (at: number): boolean =>
     (period.from === undefined || at >= period.from) && (period.to === undefined || at <= period.to);

@@ -1,7 +1,9 @@
 /** Which milkings are in which tank load. */
+
 import type { EntryOf } from '../events/entry.ts';
 import type { Instant } from '../shared/instant.ts';
 import type { Known } from './know.ts';
+import { lastLive } from './live.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { windowEndOf } from './window.ts';
 
@@ -63,7 +65,7 @@ const loadBefore = (
 };
 
 /** The latest instant the book speaks of: entries stand in the order of their times. */
-const lastKnown = (known: Known): Instant => known.strikes.live.at(-1)?.at ?? (0 as Instant);
+const lastKnown = (known: Known): Instant => lastLive(known.strikes.live) ?? (0 as Instant);
 
 /** The load that a collection took. */
 export const loadOfCollection = (

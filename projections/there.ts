@@ -3,7 +3,7 @@ import type { Instant } from '../shared/instant.ts';
 import { groupAt, numberAt, presentAt } from './cow.ts';
 import { stretchAt } from './lactation.ts';
 import type { CowFile } from './moment.ts';
-import { remembered } from './remembered.ts';
+import { rememberedInRoom } from './remembered.ts';
 
 export interface There {
   readonly group: string | undefined;
@@ -12,7 +12,7 @@ export interface There {
 }
 
 const MOST = 64;
-const keptOf = remembered((_: CowFile): Map<Instant, There | null> => new Map());
+const keptOf = rememberedInRoom((_: CowFile): Map<Instant, There | null> => new Map());
 
 /** Null where she is not in the herd then. */
 export const thereAt = (file: CowFile, at: Instant): There | null => {

@@ -9,7 +9,7 @@ import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
 import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
-import { type CowFile, type CowMoment, isThere, type Moment } from './moment.ts';
+import { type CowFile, type CowMoment, isThere, type Moment, openFrom } from './moment.ts';
 import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import { cowsBy } from './standing.ts';
@@ -157,7 +157,7 @@ export const milkHoldOnLeaving = (file: CowFile, moment: CowMoment, left: Instan
   );
 
 const leftOnHold = (known: Known, moment: Moment): UnplacedRow[] =>
-  known.files.flatMap((file): UnplacedRow[] => {
+  openFrom(known.files, moment.milking.start - SEVEN_DAYS).flatMap((file): UnplacedRow[] => {
     const left = leavingOf(file.cow, moment);
     if (left === undefined || left.at + SEVEN_DAYS < moment.milking.start || !wasMilked(file, left.at)) return [];
     const end = latestEnd(milkHoldOnLeaving(file, moment, left.at));

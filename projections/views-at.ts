@@ -11,10 +11,10 @@ import { isMilkedAt } from './groups.ts';
 import type { Known } from './know.ts';
 import type { MomentAt } from './late-news.ts';
 import { milkHoldSheet } from './milk-hold-sheet.ts';
-import { type CowFile, type Moment, nextAfter } from './moment.ts';
+import { type CowFile, type Moment, nextAfter, openFrom } from './moment.ts';
 import { alertsAt, doubtsAt } from './notices.ts';
 import { planOf } from './plan.ts';
-import { remembered } from './remembered.ts';
+import { remembered, rememberedInRoom } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { sortSheet } from './sort.ts';
 import { standingsAt } from './standing.ts';
@@ -49,14 +49,14 @@ const MOST_MOMENTS = 16;
 /** A page asks about the same moment many times over; a farm as folded goes with one herd. */
 const momentsKept = remembered((_: Farm): Map<string, Moment> => new Map());
 
-/** Every group that a cow was ever put in. */
+/** Every group that one of these cows was ever put in. */
 const groupsEverOf = remembered((files: Known['files']): ReadonlySet<string> => {
   const names = new Set<string>();
   for (const file of files) for (const name of groupsOfCow(file)) names.add(name);
   return names;
 });
 
-const groupsOfCow = remembered((file: CowFile): readonly string[] => [
+const groupsOfCow = rememberedInRoom((file: CowFile): readonly string[] => [
   ...new Set(file.cow.placements.map(({ group }) => group)),
 ]);
 
@@ -69,8 +69,9 @@ const momentMade = (
 ): Moment => {
   const windowEnd = windowEndOf(known, schedule, milking);
   const listed = new Set(lookup.groups(milking).map(({ name }) => name));
-  const someStrange = [...groupsEverOf(known.files)].some((name) => !listed.has(name));
-  const standing = someStrange ? known.files.flatMap((file) => groupAt(file.cow, windowEnd) ?? []) : [];
+  const there = openFrom(known.files, milking.start);
+  const someStrange = [...groupsEverOf(there)].some((name) => !listed.has(name));
+  const standing = someStrange ? there.flatMap((file) => groupAt(file.cow, windowEnd) ?? []) : [];
   const ended = new Map<string, boolean>();
   return {
     farm: known.farm,

@@ -24,6 +24,7 @@ export interface NumberSpan {
 export interface Animal {
   /** Id of her first `cow-entered`. */
   readonly key: string;
+  readonly enteredBy: EntryOf<'cow-entered'>;
   officialId: string | undefined;
   present: boolean;
   readonly spans: NumberSpan[];
@@ -138,7 +139,14 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
     const official =
       entry.data.officialId === undefined ? officialDigits(subject) : officialDigits(entry.data.officialId);
     const known = official === undefined ? undefined : byOfficial.get(official);
-    const animal: Animal = known ?? { key: entry.id, officialId: official, present: true, spans: [], assigned: [] };
+    const animal: Animal = known ?? {
+      key: entry.id,
+      enteredBy: entry,
+      officialId: official,
+      present: true,
+      spans: [],
+      assigned: [],
+    };
     if (known === undefined) animals.push(animal);
     if (official !== undefined) byOfficial.set(official, animal);
     animal.present = true;

@@ -1,7 +1,9 @@
 /** Everything that the printed register of medicines says for a period: treatments, what was struck, stock, and what is not certain. */
+
 import type { Entry } from '../events/entry.ts';
 import { instantText } from '../shared/instant.ts';
 import type { Known } from './know.ts';
+import { liveEntries } from './live.ts';
 import type { RegisterRow } from './medicine-row.ts';
 import { medicineStock, type StockRow } from './medicine-stock.ts';
 import { medicineRegister, type RegisterPeriod } from './medicines.ts';
@@ -34,7 +36,7 @@ export const wholeRegister = (
   rows: medicineRegister(known, moment, period).rows,
   struck: struckRecords(known, period),
   stock: medicineStock(known),
-  dosesWithoutQuantity: known.strikes.live.filter(hasNoQuantity).length,
+  dosesWithoutQuantity: liveEntries(known.strikes.live).filter(hasNoQuantity).length,
   mayBeOf: mayBeOf(known),
   setAside: known.asides.length,
   from: period.fromDay ?? null,

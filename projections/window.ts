@@ -5,7 +5,7 @@ import { type Instant, later, MINUTE, mustBeInstant } from '../shared/instant.ts
 import type { Farm } from './farm.ts';
 import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital } from './groups.ts';
 import type { Known } from './know.ts';
-import type { CowFile } from './moment.ts';
+import { type CowFile, openFrom } from './moment.ts';
 import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
@@ -16,7 +16,7 @@ const AFTER_PLANNED_END = 60 * MINUTE;
 /** Cows in milk at a milking's start, by the group they stand in, each group by number. */
 export const inMilkByGroup = (known: Known, milking: Milking): ReadonlyMap<string, readonly CowFile[]> => {
   const byGroup = new Map<string, { file: CowFile; number: string }[]>();
-  for (const file of known.files) {
+  for (const file of openFrom(known.files, milking.start)) {
     const there = thereAt(file, milking.start);
     if (there?.inMilk !== true) continue;
     const group = there.group ?? '';

@@ -1,6 +1,8 @@
 /** What the standard has no resource or field for: said with every export, so that nobody takes the file for the whole book. */
+
 import type { Entry } from '../../events/entry.ts';
 import { ENTRY_TYPES, type EntryType } from '../../events/kinds.ts';
+import { liveEntries } from '../../projections/live.ts';
 import { HOUR } from '../../shared/instant.ts';
 import { unitCode } from './codes.ts';
 import type { Outgoing } from './outgoing.ts';
@@ -102,7 +104,7 @@ export const cannotCarry = (out: Outgoing, entries: readonly Entry[]): readonly 
     return why === undefined || count === 0 ? [] : [{ what: type, count, why }];
   });
   const fields = FIELDS_NOT_CARRIED.flatMap(({ what, why, isLost }): CannotCarry[] => {
-    const count = out.known.strikes.live.filter(isLost).length;
+    const count = liveEntries(out.known.strikes.live).filter(isLost).length;
     return count === 0 ? [] : [{ what, count, why }];
   });
   const asides = out.known.asides.length;

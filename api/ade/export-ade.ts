@@ -3,8 +3,10 @@
  * type. Each resource names its entry: `meta.source` is the farm, `meta.sourceId` the entry (and a part of it behind a #),
  * `meta.modified` when this book last learnt something about it.
  */
+
 import type { Entry } from '../../events/entry.ts';
 import type { Known } from '../../projections/know.ts';
+import { liveEntries } from '../../projections/live.ts';
 import type { Moment } from '../../projections/moment.ts';
 import { instantText, later } from '../../shared/instant.ts';
 import { assertNever } from '../../shared/refusal.ts';
@@ -40,7 +42,7 @@ export const exportAde = ({ known, moment, entries, farm }: Exported): AdeExport
   const resources = [
     ...groups(out),
     ...animals(out),
-    ...known.strikes.live.flatMap((entry) => resourcesOf(out, entry, holds)),
+    ...liveEntries(known.strikes.live).flatMap((entry) => resourcesOf(out, entry, holds)),
     ...dosingHolds(known, moment).flatMap((hold) => treatmentsOf(out, hold)),
     ...asideHolds(out),
     ...known.strikes.struck.flatMap(({ entry, by }) => deleted(out, entry, by)),

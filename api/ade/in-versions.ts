@@ -1,5 +1,7 @@
 /** Which versions of a resource the book has, by the ids of their entries, and the strike that ends an older one. */
+
 import type { Known } from '../../projections/know.ts';
+import { liveEntries } from '../../projections/live.ts';
 import { earlier, type Instant, instantText } from '../../shared/instant.ts';
 import { plainText } from './in-fields.ts';
 import { type Incoming, versionOf } from './in-resource.ts';
@@ -19,7 +21,7 @@ export const versionsIn = (known: Known): ReadonlyMap<string, readonly Version[]
     const one = { id, modified: version.modified, part: version.part, struck };
     versions.set(version.base, [...(versions.get(version.base) ?? []), one]);
   };
-  for (const { id, type } of known.strikes.live) if (type !== 'entry-struck') add(id, false);
+  for (const { id, type } of liveEntries(known.strikes.live)) if (type !== 'entry-struck') add(id, false);
   for (const { entry } of known.strikes.struck) add(entry.id, true);
   return versions;
 };

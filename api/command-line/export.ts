@@ -66,7 +66,7 @@ const write = async (book: Book, { format, out: file }: Options): Promise<Summar
     const { known, milking, asOf, entries: all, position: upTo } = tonight(book);
     const moment = momentOf(known, { milking, asOf, position: upTo });
     if (moment === undefined) throw new UserProblem('This book has no farm yet; record a farm-set-up first');
-    const made = exportAde({ known, moment, entries: all, farm: book.farmId ?? book.bookId });
+    const made = exportAde({ known, moment, entries: all(), farm: book.farmId ?? book.bookId });
     await writeTo(book, file, [Readable.from([`${JSON.stringify(made.collections, null, 1)}\n`])]);
     return { ...entries, entries: upTo, resources: made.resources, cannotCarry: made.cannotCarry };
   }

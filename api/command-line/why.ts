@@ -1,12 +1,11 @@
 /** `why COW`: every list the cow is or is not on, with the entries, the rule and the arithmetic. */
 import { Command } from 'commander';
 import type { Book } from '../../events/book.ts';
-import type { Entry } from '../../events/entry.ts';
 import type { Because } from '../../projections/because.ts';
 import { type WhyCow, type WhyList, whyCow } from '../../projections/why.ts';
 import { instantText } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
-import { type Tonight, tonight } from '../tonight.ts';
+import { type EntryFinder, entryFinder, type Tonight, tonight } from '../tonight.ts';
 import { whyJson } from '../why-json.ts';
 import { sayAlerts } from './alerts.ts';
 import { type Voice, voiceOf } from './readable.ts';
@@ -54,7 +53,7 @@ const why = (book: Book, cow: string, options: { milking: string; json?: boolean
     return;
   }
   sayAlerts(book);
-  const entries = new Map(answer.entries.map((entry) => [entry.id, entry]));
+  const entries = entryFinder(answer.known);
   for (const row of unplaced) {
     out(`${row.number}: unplaced, at the head of the milk-hold sheet. Find this cow before milking.`);
     sayReason(row.because, voice, entries);
@@ -64,7 +63,7 @@ const why = (book: Book, cow: string, options: { milking: string; json?: boolean
   for (const each of found) sayCow(each, answer, voice, entries);
 };
 
-const sayCow = (cow: WhyCow, answer: Tonight, voice: Voice, entries: ReadonlyMap<string, Entry>): void => {
+const sayCow = (cow: WhyCow, answer: Tonight, voice: Voice, entries: EntryFinder): void => {
   const official = cow.officialId === null ? '' : `, official number ${cow.officialId}`;
   const days = cow.daysInMilk === null ? '' : `, ${cow.daysInMilk} days in milk`;
   out(
@@ -80,7 +79,7 @@ const sayCow = (cow: WhyCow, answer: Tonight, voice: Voice, entries: ReadonlyMap
   out('');
 };
 
-const sayReason = (reason: Because, voice: Voice, entries: ReadonlyMap<string, Entry>, indent = ''): void => {
+const sayReason = (reason: Because, voice: Voice, entries: EntryFinder, indent = ''): void => {
   out(`${indent}  ${reason.rule}  ${voice.says(reason)}`);
   for (const id of new Set(reason.entries)) {
     const entry = entries.get(id);

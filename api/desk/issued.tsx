@@ -133,7 +133,7 @@ export const setOf = (desk: Desk, said: string): EntryOf<'sheet-issued'> => {
   if (!ref.ok) throw new RequestProblem('not-valid', ref.problem);
   const set = desk.knowing
     .now()
-    .entries.findLast(
+    .known.farm.issued.findLast(
       (entry): entry is EntryOf<'sheet-issued'> => entry.type === 'sheet-issued' && entry.data.ref === ref.value,
     );
   if (set === undefined)

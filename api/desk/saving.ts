@@ -44,7 +44,7 @@ export const idOf = (saving: string, index: number): string => uuidFromName(`${s
 /** Checks what a form says, as the door would, with the rights of the device; records nothing. */
 export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts: readonly Draft[]): Checked => {
   const settings = { source: visitor.caller.name, author: visitor.person, now: desk.now() };
-  const { entries } = desk.knowing.now();
+  const { ids } = desk.knowing.now().known;
   const troubles: Trouble[] = [];
   const passed: Passed[] = [];
   for (const [index, { type, subject, at, data }] of drafts.entries()) {
@@ -65,7 +65,7 @@ export const checkDrafts = (desk: Desk, visitor: Visitor, saving: string, drafts
       troubles.push({ index, problem: arrival.problem, pointer: arrival.pointer });
       continue;
     }
-    const sources = (id: string): string[] => entries.filter((entry) => entry.id === id).map(({ source }) => source);
+    const sources = (id: string): string[] => ids.find(id).map(({ source }) => source);
     const refusal = unwritable(visitor.caller, arrival.said, sources);
     if (refusal === undefined) passed.push(arrival);
     else troubles.push({ index, ...refusal });
@@ -118,9 +118,8 @@ export const save = (desk: Desk, passed: readonly Passed[]): readonly Receipt[] 
 export const asIf = (desk: Desk, passed: readonly Passed[]): Knowledge => {
   const before = desk.knowing.now();
   const recordedtime = instantText(desk.now());
-  const have = new Set(before.entries.map(({ id }) => id));
   const coming = passed
-    .filter(({ said }) => !have.has(said.id))
+    .filter(({ said }) => before.known.ids.find(said.id).length === 0)
     .flatMap(({ said, content }, index) => {
       const position = before.position + 1 + index;
       const entry = canonicalJson({ ...said, sequence: String(position).padStart(10, '0'), recordedtime });
@@ -129,7 +128,7 @@ export const asIf = (desk: Desk, passed: readonly Passed[]): Knowledge => {
     });
   return {
     ...before,
-    entries: [...before.entries, ...coming],
+    entries: () => [...before.entries(), ...coming],
     known: knowMore(before.known, coming, before.asides),
     position: before.position + coming.length,
   };

@@ -46,24 +46,31 @@ export const readKnown = (db: Connection, upTo: UpTo = {}): Known =>
     };
   })();
 
+/** What is known besides the entries that were known before. */
+export interface KnownFurther extends Omit<Known, 'entries'> {
+  readonly news: readonly Entry[];
+  /** The news are all there is: nothing that was known before counts. */
+  readonly isAnew: boolean;
+}
+
 /**
  * All that is known now, where all that was known is given: only what was recorded since is read. What stands in the log
- * never changes, so the answer is that of reading it all; a book that has become shorter (another file in its place) is
- * read anew.
+ * never changes, so with the entries known before the answer is that of reading it all; a book that has become shorter
+ * (another file in its place) is read anew.
  */
-export const readFurther = (db: Connection, before: Known): Known & { readonly news: readonly Entry[] } =>
-  db.transaction(() => {
+export const readFurther = (db: Connection, before: Omit<Known, 'entries' | 'root'>): KnownFurther =>
+  db.transaction((): KnownFurther => {
     const head = readHead(db);
     if (head.size < before.position) {
-      const anew = readKnown(db);
-      return { ...anew, news: anew.entries };
+      const { entries: news, ...anew } = readKnown(db);
+      return { ...anew, news, isAnew: true };
     }
     const { entries, unusable } = readRows(rowsBetween(db, before.position, head.size), Number.POSITIVE_INFINITY);
     const unusableNow = unusable.length === 0 ? before.unusable : [...before.unusable, ...unusable];
     const isSame = before.chain === head.chain && unusable.length === 0;
     return {
-      entries: entries.length === 0 ? before.entries : before.entries.concat(entries),
       news: entries,
+      isAnew: false,
       asides: isSame
         ? before.asides
         : [...unusableNow, ...asidesUpTo(db, Number.MAX_SAFE_INTEGER, Number.POSITIVE_INFINITY)],

@@ -172,7 +172,7 @@ export const exported = (book: Book): AdeExport => {
   const { known, milking, asOf, entries, position } = tonight(book);
   const moment = momentOf(known, { milking, asOf, position });
   if (moment === undefined) throw new Error('the farm is set up');
-  return exportAde({ known, moment, entries, farm: book.farmId ?? book.bookId });
+  return exportAde({ known, moment, entries: entries(), farm: book.farmId ?? book.bookId });
 };
 
 /** All resources of an export, those inside programs too. */

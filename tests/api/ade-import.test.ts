@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type AdeImport, importAde } from '../../api/ade/import-ade.ts';
 import type { Entry } from '../../events/entry.ts';
 import { know } from '../../projections/know.ts';
+import { liveEntries } from '../../projections/live.ts';
 import { type AFarm, aFarm, CEPHAPIRIN, PENICILLIN } from './a-farm.ts';
 
 let farm: AFarm;
@@ -35,7 +36,7 @@ const bring = (document: unknown, more: { group?: string; dryRun?: boolean } = {
   importAde(farm.book, JSON.stringify(document), { author: 'Marta', ...more });
 const live = (): readonly Entry[] => {
   const { entries, asides } = farm.book.read();
-  return know(entries, asides).strikes.live;
+  return liveEntries(know(entries, asides).strikes.live);
 };
 const ofType = <T extends Entry['type']>(type: T) =>
   live()

@@ -13,7 +13,11 @@ afterEach(() => farm.close());
 /** Everything read and folded anew. */
 const afresh = () => {
   const read = farm.book.read();
-  return tonightFrom({ ...read, known: know(read.entries, read.asides) }, {}, farm.book.clock.now());
+  return tonightFrom(
+    { ...read, entries: () => read.entries, known: know(read.entries, read.asides) },
+    {},
+    farm.book.clock.now(),
+  );
 };
 const agrees = () => {
   const { known: _, ...now } = tonight(farm.book);

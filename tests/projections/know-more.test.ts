@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Aside, Entry } from '../../events/entry.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { knowMore } from '../../projections/know-more.ts';
+import { liveEntries } from '../../projections/live.ts';
 import { viewsAt } from '../../projections/views-at.ts';
 import { plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
@@ -84,6 +85,7 @@ const everything = (known: Known): string => {
       ...known,
       lookup: null,
       ids: [...known.ids.twice].sort(),
+      strikes: { ...known.strikes, live: liveEntries(known.strikes.live) },
       farm: { ...known.farm, schedule: schedule?.setUps.map(({ id }) => id) },
     },
     [

@@ -1,9 +1,10 @@
 /** One cow on the page of her number: who she is, her lists, her holds; and what stands under the number without a cow. */
-import type { Entry } from '../../../events/entry.ts';
+
 import type { Voice } from '../../../print/speech.ts';
 import type { CowHistory } from '../../../projections/history.ts';
 import { asidesByCow } from '../../../projections/standing.ts';
 import { mayAsk } from '../../devices/roles.ts';
+import type { EntryFinder } from '../../tonight.ts';
 import type { Ask, Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
 import type { HerdNow } from '../herd/herd-rows.ts';
@@ -23,7 +24,7 @@ export interface Setting {
   /** As asked. */
   readonly number: string;
   readonly history: CowHistory;
-  readonly entries: ReadonlyMap<string, Entry>;
+  readonly entries: EntryFinder;
 }
 
 /** This page's address with something put in another way. */

@@ -1,8 +1,9 @@
 /** Which lists a cow is on and why: the rule, the sentence with its arithmetic, and the entries behind it. */
-import type { Entry } from '../../../events/entry.ts';
+
 import type { Because } from '../../../projections/because.ts';
 import type { WhyEntry, WhyList } from '../../../projections/why.ts';
 import { instantText } from '../../../shared/instant.ts';
+import type { EntryFinder } from '../../tonight.ts';
 import { type Sentence, say } from '../say.tsx';
 import type { Speaking } from '../speaking.ts';
 import { titleOf } from '../write/written.tsx';
@@ -21,7 +22,7 @@ const NAMES = {
 
 interface Props {
   readonly lists: readonly WhyEntry[];
-  readonly entries: ReadonlyMap<string, Entry>;
+  readonly entries: EntryFinder;
   readonly speaking: Speaking;
 }
 

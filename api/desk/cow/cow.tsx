@@ -2,11 +2,13 @@
  * A cow's page: who she is, where her milk and meat stand, on which lists she is and why, her holds on a time line, and all
  * that is written about her. A number that may mean several cows shows them all.
  */
+
 import type { PlaceOf } from '../../../print/history-words.ts';
 import { wordsFor } from '../../../print/words.ts';
 import { cowHistory } from '../../../projections/history.ts';
 import { instantText } from '../../../shared/instant.ts';
 import { parseMilkingId } from '../../../shared/milking-id.ts';
+import { entryFinder } from '../../tonight.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { hearer } from '../hearer.ts';
@@ -33,7 +35,7 @@ const cowPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
   const bears = [...cows, ...gone].some(({ file }) => isOf(file, number));
   const history = cowHistory(
     answer.known,
-    answer.entries,
+    answer.entries(),
     [...answer.views.alerts, ...answer.views.doubts],
     bears ? number : (cows[0]?.number ?? number),
   );
@@ -46,7 +48,7 @@ const cowPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
     number,
     history,
     voice: { words, labels: words.labels, format: hand.format },
-    entries: new Map(answer.entries.map((entry) => [entry.id, entry])),
+    entries: entryFinder(answer.known),
   };
   const shown = showsGone ? [...cows, ...gone] : cows;
   const only = shown.length === 1 ? shown[0] : undefined;

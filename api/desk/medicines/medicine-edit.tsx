@@ -210,6 +210,7 @@ const changed = (desk: Desk, ask: Ask): Response | Promise<Response> => {
 const listedBy = (desk: Desk, id: string): Listing | undefined =>
   desk.knowing
     .now()
-    .entries.flatMap((entry) =>
+    .known.ids.find(id)
+    .flatMap((entry) =>
       entry.id === id && entry.type === 'medicine-listed' ? [{ id, at: entry.at, data: entry.data }] : [],
     )[0];

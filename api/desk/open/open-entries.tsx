@@ -1,5 +1,6 @@
 /** Entries behind what stands open, with both times, and the way to strike one or to enter it again. */
 import type { Entry } from '../../../events/entry.ts';
+import type { Known } from '../../../projections/know.ts';
 import { instantText } from '../../../shared/instant.ts';
 import { mayWrite } from '../../devices/roles.ts';
 import type { Visitor } from '../ask.ts';
@@ -12,13 +13,11 @@ const STAYS = new Set(['sheet-issued', 'entry-struck', 'book-continued', 'settle
 const NOT_AGAIN = new Set([...STAYS, 'farm-set-up', 'medicine-listed', 'sheet-returned']);
 
 /** The entries of a book by id; one id may stand for several. */
-export type EntriesById = ReadonlyMap<string, readonly Entry[]>;
+export type EntriesById = Pick<ReadonlyMap<string, readonly Entry[]>, 'get'>;
 
-export const entriesById = (entries: readonly Entry[]): EntriesById => {
-  const byId = new Map<string, Entry[]>();
-  for (const entry of entries) byId.set(entry.id, [...(byId.get(entry.id) ?? []), entry]);
-  return byId;
-};
+export const entriesById = ({ ids }: Known): EntriesById => ({
+  get: (id) => [...ids.find(id)].sort((a, b) => a.position - b.position),
+});
 
 export const Entries = ({
   ids,

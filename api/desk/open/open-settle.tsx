@@ -101,7 +101,7 @@ const again = (ask: Ask, hand: AtHand, item: OpenItem, problem: Child): Promise<
 
 /** Somebody was quicker, or what it was about has changed. */
 const notOpen = (hand: AtHand, key: string): Promise<Response> => {
-  const settled = hand.answer.entries.findLast((entry) => entry.type === 'settled' && entry.data.about === key);
+  const settled = hand.answer.entries().findLast((entry) => entry.type === 'settled' && entry.data.about === key);
   const how =
     settled?.type === 'settled'
       ? say('{author} settled it {time}: {how}.', {

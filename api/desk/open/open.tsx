@@ -45,7 +45,7 @@ const openPage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Respons
   if (hand === undefined || moment === undefined) return goTo('/begin');
   const items = openItems(hand.answer);
   const waiting = waitingHolds(hand.answer);
-  const on: OnPage = { desk, visitor, hand, moment, byId: entriesById(hand.answer.entries) };
+  const on: OnPage = { desk, visitor, hand, moment, byId: entriesById(hand.answer.known) };
   const done = DONE[url.searchParams.get('done') ?? ''];
   return page({
     ...hand.frame,

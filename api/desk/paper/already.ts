@@ -2,10 +2,12 @@
  * What the book says of a line by now: who the number meant and how she is called today, and whether the thing stands
  * written down already by another way. A line that is shut can't be ticked; remarks are for whoever ticks.
  */
+
 import type { Entry, EntryOf } from '../../../events/entry.ts';
 import { groupAt, numberAt, presentAt } from '../../../projections/cow.ts';
 import { medicineKey } from '../../../projections/farm.ts';
 import { type Group, groupsInOrder } from '../../../projections/groups.ts';
+import { liveEntries } from '../../../projections/live.ts';
 import { type CowFile, inMilkDuring } from '../../../projections/moment.ts';
 import { bearersAt, bearersOnSheet } from '../../../projections/standing.ts';
 import { momentOf } from '../../../projections/views-at.ts';
@@ -127,12 +129,14 @@ const ofDose = (book: Book, line: DoseLine, file: CowFile | undefined): More => 
       remarks: [],
     };
   const struck = new Set(known.strikes.struck.map(({ entry }) => entry.id));
-  const live = entries.filter((entry): entry is EntryOf<'treatment'> => isDose(entry) && !struck.has(entry.id));
+  const live = entries().filter((entry): entry is EntryOf<'treatment'> => isDose(entry) && !struck.has(entry.id));
   const same = live.filter(({ data }) => medicineKey(data.medicine) === medicineKey(line.medicine));
   const given = same.find(({ data }) => data.course?.id === course.id && data.course.dose === line.dose);
   if (given !== undefined)
     return { shut: say('in the book already: given {when}', { when: when(book, given) }), remarks: [] };
-  const ended = known.strikes.live.find((entry) => entry.type === 'course-ended' && entry.data.course === course.id);
+  const ended = liveEntries(known.strikes.live).find(
+    (entry) => entry.type === 'course-ended' && entry.data.course === course.id,
+  );
   const { milking, next } = book.span;
   const hers = new Set((file?.cow.treatments ?? []).map(({ entry }) => entry.id));
   const another = same.find(
@@ -163,11 +167,12 @@ const ofDose = (book: Book, line: DoseLine, file: CowFile | undefined): More => 
 const isDose = (entry: Entry): boolean => entry.type === 'treatment';
 
 /** The course as the doses behind the line say it; a struck one only where no other is left. */
-export const courseOf = ({ entries, known }: Knowledge, line: DoseLine) => {
+export const courseOf = ({ known }: Knowledge, line: DoseLine) => {
   const struck = new Set(known.strikes.struck.map(({ entry }) => entry.id));
-  const doses = entries.flatMap((entry) =>
-    entry.type === 'treatment' && line.before.includes(entry.id) && entry.data.course !== undefined ? [entry] : [],
-  );
+  const doses = [...new Set(line.before)]
+    .flatMap((id) => known.ids.find(id))
+    .sort((a, b) => a.position - b.position)
+    .flatMap((entry) => (entry.type === 'treatment' && entry.data.course !== undefined ? [entry] : []));
   const last = doses.findLast(({ id }) => !struck.has(id)) ?? doses.at(-1);
   return last?.data.course;
 };

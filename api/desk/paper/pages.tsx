@@ -57,7 +57,7 @@ const written = (
   const { ref } = paper.book.set.data;
   // All of a saving is recorded or none of it, so its first id tells.
   const first = idOf(saving, 0);
-  if (paper.book.knowledge.entries.some(({ id }) => id === first)) return goTo(`/paper?ref=${ref}&saved=before`);
+  if (paper.book.knowledge.known.ids.find(first).length > 0) return goTo(`/paper?ref=${ref}&saved=before`);
   if (step === 'change') return formPage(desk, visitor, paper, { form });
   if (step === 'more') return formPage(desk, visitor, paper, { form: withLines(form, linesIn(form) + MORE) });
   const again = (troubles: ReadonlyMap<string, Child>) =>

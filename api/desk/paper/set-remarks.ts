@@ -1,6 +1,8 @@
 /** What there is to know of a set before it is written up: another book's, replaced since, returned already, half readable. */
+
 import type { EntryOf } from '../../../events/entry.ts';
 import type { EntryType } from '../../../events/kinds.ts';
+import { liveEntries } from '../../../projections/live.ts';
 import { instantText } from '../../../shared/instant.ts';
 import { lastSet } from '../../issue.ts';
 import type { Desk } from '../ask.ts';
@@ -23,7 +25,7 @@ export const setRemarks = (desk: Desk, { book, onPaper, hand }: Paper, may: (typ
   const { set, knowledge } = book;
   const { farm, strikes } = knowledge.known;
   const { ref, milking } = set.data;
-  const returns = strikes.live.filter(
+  const returns = liveEntries(strikes.live).filter(
     (entry): entry is EntryOf<'sheet-returned'> => entry.type === 'sheet-returned' && entry.data.ref === ref,
   );
   const latest = lastSet(farm.issued, milking);

@@ -1,6 +1,8 @@
 /** The form for a dose: the farm's medicines, the usual dose of each, and where it stands in a course. */
+
 import type { EntryOf } from '../../../events/entry.ts';
 import { medicineKey } from '../../../projections/farm.ts';
+import { liveEntries } from '../../../projections/live.ts';
 import type { CowFile } from '../../../projections/moment.ts';
 import type { Knowledge } from '../../tonight.ts';
 import { say } from '../say.tsx';
@@ -120,7 +122,7 @@ const SHOWN = 8;
 /** The medicines given most in the book's last ninety days of doses. */
 export const usualDoses = ({ known }: Knowledge, since: number): Usual[] => {
   const byMedicine = new Map<string, Usual>();
-  for (const entry of known.strikes.live) {
+  for (const entry of liveEntries(known.strikes.live)) {
     if (entry.type !== 'treatment' || entry.at < since) continue;
     const key = medicineKey(entry.data.medicine);
     const have = byMedicine.get(key);

@@ -1,5 +1,7 @@
 /** Writing an entry: pick what happened, fill it in, read what it will do, save it once; undo is a strike with a reason. */
+
 import type { EntryType } from '../../../events/kinds.ts';
+import { liveEntries } from '../../../projections/live.ts';
 import { HOUR, type Instant, instantText } from '../../../shared/instant.ts';
 import { mayWrite } from '../../devices/roles.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
@@ -187,9 +189,8 @@ const carriedQuery = (ask: Ask): string => {
 /** What may be the same thing, written down by somebody else. */
 const likeIt = (desk: Desk, type: EntryType, cows: readonly string[], at: Instant, saving: string) => {
   const own = new Set(cows.map((_, index) => idOf(saving, index)));
-  return desk.knowing
-    .now()
-    .known.strikes.live.filter(
+  return liveEntries(desk.knowing.now().known.strikes.live)
+    .filter(
       (entry) =>
         entry.type === type &&
         entry.subject !== undefined &&

@@ -1,7 +1,9 @@
 /** After saving: what stands in the book now, and how to take it back; and the page that takes an entry back. */
+
 import type { Child } from 'hono/jsx';
 import type { Entry } from '../../../events/entry.ts';
 import { wordsFor } from '../../../print/words.ts';
+import { liveEntries } from '../../../projections/live.ts';
 import { instantText } from '../../../shared/instant.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
@@ -58,9 +60,9 @@ const EntryLine = ({ entry, hand }: { entry: Entry; hand: AtHand }) => (
 const written = (desk: Desk, ask: Ask): Promise<Response> => {
   const hand = handFor(desk, ask);
   const ids = new Set(ask.url.searchParams.getAll('entry').slice(0, 300));
-  const { entries, known } = desk.knowing.now();
-  const found = entries.filter(({ id }) => ids.has(id));
-  const live = new Set(known.strikes.live.map(({ id }) => id));
+  const { known } = desk.knowing.now();
+  const found = [...ids].flatMap((id) => known.ids.find(id)).sort((a, b) => a.position - b.position);
+  const struck = new Set(known.strikes.struck.map(({ entry }) => entry));
   const cows = [...new Set(found.flatMap(({ subject }) => subject ?? []))];
   const type = found[0]?.type;
   return page({
@@ -73,7 +75,7 @@ const written = (desk: Desk, ask: Ask): Promise<Response> => {
           {found.map((entry) => (
             <li>
               <EntryLine entry={entry} hand={hand} />{' '}
-              {live.has(entry.id) ? (
+              {!struck.has(entry) ? (
                 <a href={`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`}>{say('Take it back')}</a>
               ) : (
                 <strong>{say('taken back')}</strong>
@@ -103,7 +105,7 @@ const written = (desk: Desk, ask: Ask): Promise<Response> => {
 };
 
 const entryAsked = (desk: Desk, id: string): Entry => {
-  const entry = desk.knowing.now().entries.find((each) => each.id === id);
+  const entry = desk.knowing.now().known.ids.find(id)[0];
   if (entry === undefined) throw new SaidProblem('not-found', 'There is no such entry in this book');
   return entry;
 };
@@ -111,7 +113,7 @@ const entryAsked = (desk: Desk, id: string): Entry => {
 const strike = (desk: Desk, ask: Ask, problem?: Child, status = 200): Promise<Response> => {
   const hand = handFor(desk, ask);
   const entry = entryAsked(desk, (ask.form.one('entry') ?? ask.url.searchParams.get('entry') ?? '').trim());
-  const isLive = desk.knowing.now().known.strikes.live.some(({ id }) => id === entry.id);
+  const isLive = !desk.knowing.now().known.strikes.struck.some(({ entry: struck }) => struck.id === entry.id);
   return page(
     {
       ...hand.frame,
@@ -169,7 +171,7 @@ const Instead = ({
   entry: Entry;
   chosen: string | undefined;
 }) => {
-  const { live } = desk.knowing.now().known.strikes;
+  const live = liveEntries(desk.knowing.now().known.strikes.live);
   const alike = live
     .filter((each) => each.type === entry.type && each.id !== entry.id && each.position > entry.position)
     .sort((a, b) => b.position - a.position)

@@ -20,7 +20,11 @@ export const oneMoreFigure = async (setting: Setting): Promise<Figure[]> => {
   const knowing = knowingOf(book);
   const afresh = () => {
     const read = book.read();
-    return tonightFrom({ ...read, known: know(read.entries, read.asides) }, { milking: herd.milking }, clock.now());
+    return tonightFrom(
+      { ...read, entries: () => read.entries, known: know(read.entries, read.asides) },
+      { milking: herd.milking },
+      clock.now(),
+    );
   };
   const { known } = knowing.tonight(herd.milking);
   const cows = known.files.flatMap(({ cow }) => (cow.left.length === 0 ? [cow.spans.at(-1)?.number ?? '1'] : []));
