@@ -3,9 +3,8 @@
  * A herd has many more cows that left than cows that are there; what is always the same about them is found in a column
  * without looking at any of them.
  */
-import type { CowFile } from './moment.ts';
-
-type Files = readonly CowFile[];
+/** A list of the cows' files, each of which never changes. */
+type Files = readonly object[];
 
 const columns = new WeakMap<Files, Map<symbol, unknown[]>>();
 
