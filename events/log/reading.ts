@@ -148,11 +148,11 @@ export const textsAfter = (db: Connection, after: number, limit: number): string
  */
 export const firstNotVia = (db: Connection, after: number, via: string): number | undefined =>
   db
-    .prepare<{ after: number; end: string }, number>(
-      'select position from entries where position > @after and substr(entry, -length(@end)) <> @end order by position limit 1',
+    .prepare<{ after: number; end: Uint8Array }, number>(
+      'select position from entries where position > @after and substr(cast(entry as blob), -length(@end)) <> @end order by position limit 1',
     )
     .pluck()
-    .get({ after, end: `,"via":${JSON.stringify(via)}}` });
+    .get({ after, end: Buffer.from(`,"via":${JSON.stringify(via)}}`) });
 
 /** The rows about these cows, in position order. Spaces in an official number make no difference. */
 export const rowsOfSubjects = (db: Connection, subjects: readonly string[]): StoredRow[] =>
