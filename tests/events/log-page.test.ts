@@ -76,7 +76,11 @@ describe('an entry of another book', () => {
     ['with quotes in it', { ...stored, author: 'the "vet"' }, false],
     ['with a control character in its id', { ...stored, id: 'a\u007fb' }, false],
     ['with an endless id', { ...stored, id: 'a'.repeat(1_001) }, false],
-    ['with a field that is lost on copying', JSON.parse('{"__proto__":{"a":1},"id":"a","type":"b"}'), false],
+    [
+      'with a field that is lost on copying',
+      JSON.parse(canonicalJson(stored).replace('{', '{"__proto__":{"a":1},')),
+      false,
+    ],
     ['nested too deeply', { ...stored, data: JSON.parse(`${'['.repeat(120)}${']'.repeat(120)}`) }, false],
     ['that is none', ['a'], false],
   ] as [string, unknown, boolean][])('%s is recorded as if it had been parsed', (_, value, isFast) => {
