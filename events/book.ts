@@ -22,12 +22,14 @@ import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
 import {
   changesOf,
+  firstNotVia,
   type Known,
   type KnownFurther,
   readFurther,
   readKnown,
   rowsAfter,
   rowsOfSubjects,
+  textsAfter,
   type UpTo,
 } from './log/reading.ts';
 import { rowsOfId, type SetAside, setAsideUnder } from './log/set-aside.ts';
@@ -101,6 +103,10 @@ export interface Book {
   readonly readFurther: (before: Omit<Known, 'entries' | 'root'>) => KnownFurther;
   /** Stored rows behind a position, in order. */
   readonly rows: (after: number, limit: number) => StoredRow[];
+  /** Their stored texts alone. */
+  readonly texts: (after: number, limit: number) => string[];
+  /** The first position behind `after` whose entry may have come another way than through that peer. */
+  readonly firstNotVia: (after: number, via: string) => number | undefined;
   /** Stored rows about these cow numbers, in position order. */
   readonly entriesOf: (subjects: readonly string[]) => StoredRow[];
   /** Stored rows with this id: none, one, or several where books that synced disagree. */
@@ -227,6 +233,8 @@ const bookOn = (
     read: reading((upTo) => readKnown(db, upTo)),
     readFurther: reading((before) => readFurther(db, before)),
     rows: reading((after, limit) => rowsAfter(db, after, limit)),
+    texts: reading((after, limit) => textsAfter(db, after, limit)),
+    firstNotVia: reading((after, via) => firstNotVia(db, after, via)),
     entriesOf: reading((subjects) => rowsOfSubjects(db, subjects)),
     find: reading((id) => rowsOfId(db, id)),
     hasSetAside: reading(() => readHead(db).chain !== ''),

@@ -7,25 +7,26 @@ import { z } from 'zod';
 import { sha256 } from '../shared/fingerprint.ts';
 import { mentionsIn, subjectsIn, type TurnedAway } from './door.ts';
 import type { SaidAnyhow } from './entry.ts';
-import { canonicalText } from './log/canonical-write.ts';
+import { canonicalText, type Halves } from './log/canonical-write.ts';
 import { flawOf } from './strict-json.ts';
 
 export interface Relayed {
   readonly outcome: 'relayed';
+  /** All of it, or, where `halves` has the text, at least what the entry is filed by. */
   readonly said: SaidAnyhow;
   /** SHA-256 of the canonical writer's half. */
   readonly content: string;
   readonly derivedId: false;
-  /** The entry whole, as the sending book stored it. */
-  readonly whole: string;
+  /** Canonical text of what was said, as the sending book stored it: it need not be written again. */
+  readonly halves?: Halves;
 }
 
 /** CloudEvents strings hold no control characters; in an id they would also break its look-up. */
-const name = z
-  .string()
-  .min(1)
-  .max(1_000)
-  .regex(/^[^\p{Cc}\p{Cs}]+$/u);
+const LONGEST_NAME = 1_000;
+const NAME = /^[^\p{Cc}\p{Cs}]+$/u;
+const name = z.string().min(1).max(LONGEST_NAME).regex(NAME);
+export const isName = (text: string): boolean => text.length <= LONGEST_NAME && NAME.test(text);
+
 const relayable = z.looseObject({ id: name, type: name });
 
 /** Reads one entry of another book; `value` is parsed JSON. */
@@ -38,7 +39,7 @@ export const readRelayed = (value: unknown): Relayed | TurnedAway => {
   const { sequence: _, recordedtime: __, via: ___, ...said } = envelope.data;
   try {
     const content = sha256(canonicalText(said));
-    return { outcome: 'relayed', said, content, derivedId: false, whole: canonicalText(envelope.data) };
+    return { outcome: 'relayed', said, content, derivedId: false };
   } catch {
     return unreadable(value, 'it came from another book with a broken character in it; look at it there');
   }

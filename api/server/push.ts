@@ -4,11 +4,12 @@
  */
 import type { Book, Receipt } from '../../events/book.ts';
 import { mentionsIn, type Passed, readLine, type TurnedAway } from '../../events/door.ts';
-import { readRelayed } from '../../events/relay.ts';
+import { type PageEntry, readPage, relayedIn } from '../../events/log-page.ts';
 import { readStored, type StoredRow } from '../../events/stored.ts';
 import { canonicalJson } from '../../shared/fingerprint.ts';
 import { type Instant, instantText, MINUTE, parseInstant } from '../../shared/instant.ts';
 import { unwritable } from '../devices/roles.ts';
+import { arrayTexts } from './array-texts.ts';
 import { RequestProblem } from './problem.ts';
 import type { Caller } from './route.ts';
 
@@ -63,13 +64,13 @@ export const takePush = (
 };
 
 /** What another book of the farm passes on: every readable envelope, whatever its kind, version or time. */
-export const takeRelay = (book: Book, caller: Caller, batch: Batch): { receipts: ReceiptSent[] } => ({
-  receipts: book.relay(readAll(batch.values), caller.name),
+export const takeRelay = (book: Book, caller: Caller, page: readonly PageEntry[]): { receipts: ReceiptSent[] } => ({
+  receipts: book.relay(readAll(page), caller.name),
 });
 
-const readAll = (values: readonly unknown[]) => {
+const readAll = (page: readonly PageEntry[]) => {
   try {
-    return values.map(readRelayed);
+    return page.map(relayedIn);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     // No book holds such an entry: it could not have been written there either.
@@ -129,35 +130,46 @@ const aheadBy = ({ pointer, text }: TurnedAway, now: Instant): number | undefine
   return time.ok && time.value > now ? time.value - now : undefined;
 };
 
-/**
- * Reads a body that must be a JSON array of at most a thousand entries; nothing is kept of one that is not, the sender
- * has it. `split` parts it into the entries' own texts, where somebody needs them.
- */
-export const readBatch = (body: Uint8Array, split?: (text: string) => string[]): Batch => {
-  let values: unknown;
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(body);
-    values = JSON.parse(text);
-  } catch {
-    throw new RequestProblem(
-      'not-readable',
-      'The body is not JSON in UTF-8, so nothing was taken; send a JSON array of entries',
-    );
-  }
-  if (!Array.isArray(values)) {
-    throw new RequestProblem('not-readable', 'The body is not a JSON array, so nothing was taken; send [entry, …]');
-  }
-  if (values.length > MOST_ENTRIES) {
-    throw new RequestProblem(
-      'too-large',
-      `${values.length} entries at once are too many; send ${MOST_ENTRIES} at most, nothing was taken`,
-    );
-  }
-  if (split === undefined) return { values, texts: [] };
-  const texts = split(text);
+/** Reads a device's body: a JSON array of at most a thousand entries. Nothing is kept of one that is not, the sender has it. */
+export const readBatch = (body: Uint8Array): Batch => {
+  const text = textOf(body);
+  const values = listIn<unknown>(text, JSON.parse);
+  const texts = arrayTexts(text);
   if (texts.length !== values.length) {
     throw new RequestProblem('not-readable', 'The entries in the body cannot be told apart, so nothing was taken');
   }
   return { values, texts };
+};
+
+/** Reads another book's body, to the same conditions. */
+export const readRelay = (body: Uint8Array): readonly PageEntry[] => listIn(textOf(body), readPage);
+
+const NO_JSON = 'The body is not JSON in UTF-8, so nothing was taken; send a JSON array of entries';
+
+const textOf = (body: Uint8Array): string => {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(body);
+  } catch {
+    throw new RequestProblem('not-readable', NO_JSON);
+  }
+};
+
+/** `read` throws where the text is no JSON, and gives no list where it is no array. */
+const listIn = <T>(text: string, read: (text: string) => readonly T[] | undefined): readonly T[] => {
+  let list: readonly T[] | undefined;
+  try {
+    list = read(text);
+  } catch {
+    throw new RequestProblem('not-readable', NO_JSON);
+  }
+  if (!Array.isArray(list)) {
+    throw new RequestProblem('not-readable', 'The body is not a JSON array, so nothing was taken; send [entry, …]');
+  }
+  if (list.length > MOST_ENTRIES) {
+    throw new RequestProblem(
+      'too-large',
+      `${list.length} entries at once are too many; send ${MOST_ENTRIES} at most, nothing was taken`,
+    );
+  }
+  return list;
 };

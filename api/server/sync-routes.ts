@@ -2,10 +2,9 @@
 import { z } from 'zod';
 import type { Book } from '../../events/book.ts';
 import { instantText, parseInstant } from '../../shared/instant.ts';
-import { arrayTexts } from './array-texts.ts';
 import type { Counters } from './counters.ts';
 import { RequestProblem } from './problem.ts';
-import { MOST_ENTRIES, readBatch, takePush, takeRelay } from './push.ts';
+import { MOST_ENTRIES, readBatch, readRelay, takePush, takeRelay } from './push.ts';
 import { refusalsOf } from './refusals.ts';
 import { json, NONE, type Route, route, wholeNumber } from './route.ts';
 import { entry, receiptsSchema, standing } from './schemas.ts';
@@ -45,13 +44,14 @@ export const syncRoutes = (
     run: async ({ request, caller, log }) => {
       demandType(request);
       const body = await bodyOf(request, caller.role === 'book' ? MOST_RELAYED : MOST_BYTES);
-      const batch = readBatch(body, caller.role === 'book' ? undefined : arrayTexts);
+      const said = caller.role === 'book' ? { page: readRelay(body) } : { batch: readBatch(body) };
       const deviceTime = timeSaid(request);
       refusals.check(caller.id);
-      if (caller.role === 'book') meetBook(book, request);
-      const taken = caller.role === 'book' ? takeRelay(book, caller, batch) : takePush(book, caller, batch, deviceTime);
-      const share = body.length / Math.max(1, batch.values.length);
-      refusals.count(caller.id, taken.receipts, (index) => batch.texts[index]?.length ?? share);
+      if ('page' in said) meetBook(book, request);
+      const taken =
+        'page' in said ? takeRelay(book, caller, said.page) : takePush(book, caller, said.batch, deviceTime);
+      const share = body.length / Math.max(1, taken.receipts.length);
+      refusals.count(caller.id, taken.receipts, (index) => said.batch?.texts[index]?.length ?? share);
       const tally = counters.pushed(taken.receipts);
       if (tally.recorded > 0) streams.wake();
       log.info({ device: caller.name, ...tally }, 'push');
@@ -81,10 +81,10 @@ export const syncRoutes = (
       if (after > last) throw beyond(after, last);
       const page: string[] = [];
       let length = 0;
-      for (const row of book.rows(after, Math.max(1, limit))) {
-        length += row.entry.length;
+      for (const text of book.texts(after, Math.max(1, limit))) {
+        length += text.length;
         if (page.length > 0 && length > LONG_PAGE) break;
-        page.push(row.entry);
+        page.push(text);
       }
       const next = after + page.length;
       return new Response(`[${page.join(',')}]`, {
@@ -212,10 +212,17 @@ const bodyOf = async (request: Request, most: number): Promise<Uint8Array> => {
       'too-large',
       `The body is longer than ${most} bytes; send fewer entries at once, nothing was taken`,
     );
-  if (Number(request.headers.get('content-length') ?? 0) > most) throw tooLong();
+  const stated = Number(request.headers.get('content-length') ?? Number.NaN);
+  if (stated > most) throw tooLong();
   const pieces: Uint8Array[] = [];
   let length = 0;
   try {
+    // HTTP itself ends a body where its stated length does: it need not be counted piece by piece.
+    if (stated <= most) {
+      const whole = new Uint8Array(await request.arrayBuffer());
+      if (whole.length > most) throw tooLong();
+      return whole;
+    }
     for await (const piece of request.body ?? []) {
       length += piece.length;
       if (length > most) throw tooLong();

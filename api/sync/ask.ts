@@ -1,6 +1,6 @@
 /**
  * One request to the other book, asked again a bounded number of times where that may help. Every request here may be
- * repeated: reading changes nothing, and a push that was taken already is known there. Gives the parsed JSON or throws a
+ * repeated: reading changes nothing, and a push that was taken already is known there. Gives what was read or throws a
  * `Hitch`; an answer of another type, broken off or endless is never taken for one.
  */
 import { setTimeout as pause } from 'node:timers/promises';
@@ -19,20 +19,22 @@ export interface Patience {
 
 export const PATIENCE: Patience = { tries: 6, firstWait: 400, longestWait: 60, silence: 60_000 };
 
-export interface Wanted {
+export interface Wanted<T> {
   readonly method?: 'GET' | 'POST';
   readonly headers?: Readonly<Record<string, string>>;
   readonly body?: string;
   readonly type: string;
+  /** Reads the text of the answer; throws where that is not whole. */
+  readonly read: (text: string) => T;
 }
 
-export interface Answered {
-  readonly value: unknown;
+export interface Answered<T> {
+  readonly value: T;
   readonly headers: Headers;
 }
 
 /** `make` gives the request for each try, so that a later one may ask for less. */
-export type Ask = (path: string | ((attempt: number) => string), wanted: Wanted) => Promise<Answered>;
+export type Ask = <T>(path: string | ((attempt: number) => string), wanted: Wanted<T>) => Promise<Answered<T>>;
 
 /** More than any page is; what goes on longer is no book. */
 const MOST_BYTES = 64 * 1024 * 1024;
@@ -61,13 +63,13 @@ export const askerOf =
 const tried = (hitch: Hitch, times: number): Hitch =>
   new Hitch(`${hitch.message} (tried ${times} ${times === 1 ? 'time' : 'times'})`, { ...hitch, again: false });
 
-const once = async (
+const once = async <T>(
   address: string,
   path: string,
   token: string,
-  { method = 'GET', headers = {}, body, type }: Wanted,
+  { method = 'GET', headers = {}, body, type, read }: Wanted<T>,
   silence: number,
-): Promise<Answered> => {
+): Promise<Answered<T>> => {
   const aborter = new AbortController();
   const watch = setTimeout(() => aborter.abort(new Error('no answer came')), silence);
   try {
@@ -87,7 +89,7 @@ const once = async (
         { status: 200 },
       );
     }
-    return { value: jsonOf(address, text), headers: answer.headers };
+    return { value: readBy(read, address, text), headers: answer.headers };
   } catch (thrown) {
     throw thrown instanceof Hitch
       ? thrown
@@ -113,9 +115,9 @@ const textOf = async (answer: Response, alive: () => void): Promise<string> => {
   }
 };
 
-const jsonOf = (address: string, text: string): unknown => {
+const readBy = <T>(read: (text: string) => T, address: string, text: string): T => {
   try {
-    return JSON.parse(text);
+    return read(text);
   } catch {
     throw new Hitch(`An answer of ${address} came cut off or damaged, and nothing of it was taken`, { again: true });
   }

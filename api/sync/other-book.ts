@@ -1,6 +1,7 @@
 /** The other book as its server shows it: what can be asked of it, each answer parsed. Says nothing of whether to believe it. */
 import { z } from 'zod';
 import type { Book } from '../../events/book.ts';
+import { type PageEntry, readPage } from '../../events/log-page.ts';
 import { instantText } from '../../shared/instant.ts';
 import { receipt, receiptsSchema, standing } from '../server/schemas.ts';
 import { BATCH } from '../server/sync-routes.ts';
@@ -22,13 +23,20 @@ export type StandingSaid = z.infer<typeof standingSaid>;
 export type ReceiptsSaid = z.infer<typeof receiptsSaid>;
 export type ContinuationSaid = z.infer<typeof continuationSaid>;
 
+export interface Page {
+  readonly book: string;
+  readonly entries: readonly PageEntry[];
+  /** Characters that came. */
+  readonly length: number;
+}
+
 export interface OtherBook {
   readonly address: string;
   readonly standing: () => Promise<StandingSaid>;
   /** Undefined where its log is not that long. */
   readonly continuation: (from: number, to: number) => Promise<ContinuationSaid | undefined>;
   /** Entries behind a position, in order; at least one where there are any. `book` is who answered. */
-  readonly page: (after: number) => Promise<{ readonly book: string; readonly entries: readonly unknown[] }>;
+  readonly page: (after: number) => Promise<Page>;
   /** `texts`: stored entries. */
   readonly push: (texts: readonly string[], from: Book) => Promise<ReceiptsSaid>;
   /** Whether it takes the token's word as another book's. Sends nothing. */
@@ -36,21 +44,23 @@ export interface OtherBook {
 }
 
 const LONGEST_PAGE = 1_000;
-const JSON_TYPE = 'application/json';
+const JSON_ANSWER = { type: 'application/json', read: (text: string): unknown => JSON.parse(text) };
 
 export const otherBookAt = (address: string, token: string, patience?: Patience): OtherBook => {
   const ask: Ask = askerOf(address, token, patience);
+  const noBook = (): never => {
+    throw new Hitch(`${address} does not answer as a book does; check the address, and that its version is not older`);
+  };
   const asBook = <T>(schema: z.ZodType<T>, value: unknown): T => {
     const read = schema.safeParse(value);
-    if (read.success) return read.data;
-    throw new Hitch(`${address} does not answer as a book does; check the address, and that its version is not older`);
+    return read.success ? read.data : noBook();
   };
   return {
     address,
-    standing: async () => asBook(standingSaid, (await ask('/sync/book', { type: JSON_TYPE })).value),
+    standing: async () => asBook(standingSaid, (await ask('/sync/book', JSON_ANSWER)).value),
     continuation: async (from, to) => {
       try {
-        const { value } = await ask(`/sync/continuation?from=${from}&to=${to}`, { type: JSON_TYPE });
+        const { value } = await ask(`/sync/continuation?from=${from}&to=${to}`, JSON_ANSWER);
         return asBook(continuationSaid, value);
       } catch (thrown) {
         if (thrown instanceof Hitch && thrown.problem === 'cannot-answer') return undefined;
@@ -60,8 +70,10 @@ export const otherBookAt = (address: string, token: string, patience?: Patience)
     page: async (after) => {
       // Over a bad line a shorter page gets through where a long one breaks off each time.
       const path = (attempt: number) => `/sync/pull?after=${after}&limit=${LONGEST_PAGE >> Math.min(attempt * 2, 8)}`;
-      const { value, headers } = await ask(path, { type: BATCH });
-      return { book: headers.get('byrebook-book') ?? '', entries: asBook(z.array(z.unknown()), value) };
+      const read = (text: string) => ({ entries: readPage(text), length: text.length });
+      const { value, headers } = await ask(path, { type: BATCH, read });
+      const { entries = noBook(), length } = value;
+      return { book: headers.get('byrebook-book') ?? '', entries, length };
     },
     push: async (texts, from) => {
       const headers = {
@@ -71,10 +83,10 @@ export const otherBookAt = (address: string, token: string, patience?: Patience)
         'byrebook-time': instantText(from.clock.now()),
       };
       const { value } = await ask('/sync/push', {
+        ...JSON_ANSWER,
         method: 'POST',
         headers,
         body: `[${texts.join(',')}]`,
-        type: JSON_TYPE,
       });
       const answer = asBook(receiptsSaid, value);
       if (answer.receipts.length === texts.length) return answer;
@@ -83,7 +95,7 @@ export const otherBookAt = (address: string, token: string, patience?: Patience)
     takesBooks: async () => {
       // A token of a book must say whose it is before it may say anything; one of a device need not.
       try {
-        await ask('/sync/push', { method: 'POST', headers: { 'content-type': BATCH }, body: '[]', type: JSON_TYPE });
+        await ask('/sync/push', { ...JSON_ANSWER, method: 'POST', headers: { 'content-type': BATCH }, body: '[]' });
         return false;
       } catch (thrown) {
         if (thrown instanceof Hitch && thrown.problem === 'not-valid') return true;

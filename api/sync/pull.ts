@@ -4,9 +4,8 @@
  * signed one. What has been recorded stays when the line breaks; the next sync goes on behind it.
  */
 import type { Book, Peer } from '../../events/book.ts';
-import { type CompactRange, extend, leafHash, rootOf } from '../../events/log/merkle.ts';
-import { readRelayed } from '../../events/relay.ts';
-import { canonicalJson } from '../../shared/fingerprint.ts';
+import { type CompactRange, extend, rootOf } from '../../events/log/merkle.ts';
+import { leafIn, type PageEntry, relayedIn, timeIn } from '../../events/log-page.ts';
 import type { Shown } from './checkpoint.ts';
 import { Hitch } from './hitch.ts';
 import { leadsTo } from './meet.ts';
@@ -31,8 +30,8 @@ export const pullTo = async ({ book, other, tally, tell }: Pulling, from: Peer, 
   const begin = peer.read.size;
   let damaged = false;
   while (peer.read.size < shown.size) {
-    const values = await gathered(other, peer, shown);
-    const read = rangeWith(peer.read, values);
+    const entries = await gathered(other, peer, shown);
+    const read = rangeWith(peer.read, entries);
     const holds = read !== undefined && (await proved(other, read, shown));
     if (!holds && damaged) {
       throw new Hitch(
@@ -41,10 +40,8 @@ export const pullTo = async ({ book, other, tally, tell }: Pulling, from: Peer, 
     }
     damaged = !holds;
     if (read === undefined || damaged) continue;
-    for (let at = 0; at < values.length; at += 1_000) {
-      const page = values.slice(at, at + 1_000);
-      addReceipts(tally, book.relay(page.map(readRelayed), peer.book), page, book.clock.now());
-    }
+    const receipts = book.relay(entries.map(relayedIn), peer.book);
+    addReceipts(tally, receipts, (index) => timeIn(entries[index] ?? NOTHING), book.clock.now());
     peer = { ...peer, read };
     book.peers.remember(peer);
     tell(peer.read.size - begin, shown.size - begin);
@@ -52,36 +49,37 @@ export const pullTo = async ({ book, other, tally, tell }: Pulling, from: Peer, 
   return peer;
 };
 
-const gathered = async (other: OtherBook, peer: Peer, shown: Shown): Promise<unknown[]> => {
-  const values: unknown[] = [];
+const NOTHING: PageEntry = { value: undefined };
+
+const gathered = async (other: OtherBook, peer: Peer, shown: Shown): Promise<PageEntry[]> => {
+  const all: PageEntry[] = [];
   let held = 0;
   const pages = 1 + Math.floor(shown.size / ENTRIES_A_PAGE_MORE);
   for (let page = 0; page < pages && held < MOST_HELD; page += 1) {
-    const after = peer.read.size + values.length;
+    const after = peer.read.size + all.length;
     if (after >= shown.size) break;
-    const { book, entries } = await other.page(after);
+    const { book, entries, length } = await other.page(after);
     if (book !== peer.book)
       throw new Hitch('Another book answers than a moment ago; nothing of that was recorded, sync again');
     if (entries.length === 0) {
       throw new Hitch(`The other book shows ${shown.size} entries but gives none behind ${after}; sync again`);
     }
     // What was recorded there since is left for the next look.
-    values.push(...entries.slice(0, shown.size - after));
-    held += pages === 1 ? 0 : JSON.stringify(entries).length;
+    all.push(...entries.slice(0, shown.size - after));
+    held += length;
   }
-  return values;
+  return all;
 };
 
 /** What was read and these entries behind it; undefined where one of them can't be what a book stored. */
-const rangeWith = (read: CompactRange, values: readonly unknown[]): CompactRange | undefined => {
-  try {
-    return extend(
-      read,
-      values.map((value) => leafHash(canonicalJson(value))),
-    );
-  } catch {
-    return undefined;
+const rangeWith = (read: CompactRange, entries: readonly PageEntry[]): CompactRange | undefined => {
+  const leaves: string[] = [];
+  for (const entry of entries) {
+    const leaf = leafIn(entry);
+    if (leaf === undefined) return undefined;
+    leaves.push(leaf);
   }
+  return extend(read, leaves);
 };
 
 const proved = async (other: OtherBook, read: CompactRange, shown: Shown): Promise<boolean> =>

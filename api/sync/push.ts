@@ -4,6 +4,7 @@
  * out, since what is remembered of its log covers what was sent to it.
  */
 import type { Book, Peer } from '../../events/book.ts';
+import { timeIn } from '../../events/log-page.ts';
 import { mustBeInstant } from '../../shared/instant.ts';
 import { checkpointIn } from './checkpoint.ts';
 import { Hitch } from './hitch.ts';
@@ -36,7 +37,12 @@ export const pushAll = async ({ book, other, pushed, pulled, tell }: Pushing, fr
         most = Math.floor(texts.length / 2);
         continue;
       }
-      addReceipts(pushed, answer.receipts, texts.map(jsonOf), mustBeInstant(answer.time));
+      addReceipts(
+        pushed,
+        answer.receipts,
+        (index) => timeIn({ value: jsonOf(texts[index] ?? '{}') }),
+        mustBeInstant(answer.time),
+      );
       peer = await seenThere({ book, other, pulled }, peer, answer);
     }
     peer = { ...peer, sent: upTo };
@@ -67,8 +73,8 @@ const seenThere = async (
 const batchBehind = (book: Book, peer: Peer, most: number, until: number): { texts: string[]; upTo: number } => {
   const texts: string[] = [];
   let length = 0;
-  let upTo = peer.sent;
-  for (const row of book.rows(peer.sent, LARGEST_BATCH)) {
+  let upTo = peer.sent >= peer.resend ? beforeOwn(book, peer, until) : peer.sent;
+  for (const row of book.rows(upTo, LARGEST_BATCH)) {
     if (row.position > until) break;
     const isTheirs = row.position > peer.resend && viaOf(row.entry) === peer.book;
     if (!isTheirs) {
@@ -80,6 +86,10 @@ const batchBehind = (book: Book, peer: Peer, most: number, until: number): { tex
   }
   return { texts, upTo };
 };
+
+/** The last position up to which everything that was not sent came from that book, whatever number of entries that is. */
+const beforeOwn = (book: Book, peer: Peer, until: number): number =>
+  Math.min((book.firstNotVia(peer.sent, peer.book) ?? until + 1) - 1, until);
 
 const viaOf = (text: string): unknown => {
   const value = jsonOf(text);

@@ -1,5 +1,4 @@
 /** What went over the wire in one direction, counted from receipts. */
-import { z } from 'zod';
 import { type Instant, MINUTE, parseInstant } from '../../shared/instant.ts';
 
 export interface Tally {
@@ -15,13 +14,12 @@ export interface Tally {
 export const noTally = (): Tally => ({ recorded: 0, known: 0, aside: 0, ahead: 0 });
 
 const AHEAD = 5 * MINUTE;
-const timed = z.looseObject({ time: z.string() });
 
-/** `now`: the receiving book's clock. */
+/** `timeOf`: what an entry says of when it happened, or the empty text. `now`: the receiving book's clock. */
 export const addReceipts = (
   tally: Tally,
   receipts: readonly { readonly outcome: string }[],
-  values: readonly unknown[],
+  timeOf: (index: number) => string,
   now: Instant,
 ): void => {
   receipts.forEach(({ outcome }, index) => {
@@ -29,13 +27,12 @@ export const addReceipts = (
     else if (outcome === 'refused') tally.aside += 1;
     else {
       tally.recorded += 1;
-      if (isAhead(values[index], now)) tally.ahead += 1;
+      if (isAhead(timeOf(index), now)) tally.ahead += 1;
     }
   });
 };
 
-const isAhead = (value: unknown, now: Instant): boolean => {
-  const read = timed.safeParse(value);
-  const at = read.success ? parseInstant(read.data.time) : undefined;
-  return at?.ok === true && at.value > now + AHEAD;
+const isAhead = (time: string, now: Instant): boolean => {
+  const at = parseInstant(time);
+  return at.ok && at.value > now + AHEAD;
 };

@@ -104,5 +104,13 @@ export const entryText = (
   { sequence, recordedtime, via }: { sequence: string; recordedtime: string; via: string | undefined },
 ): string => {
   const own = `"recordedtime":"${recordedtime}","sequence":"${sequence}"`;
-  return via === undefined ? `${front},${own},${back}}` : `${front},${own},${back},"via":${canonicalJson(via)}}`;
+  return via === undefined ? `${front},${own},${back}}` : `${front},${own},${back},"via":${viaText(via)}}`;
+};
+
+let lastVia: { readonly via: string; readonly text: string } | undefined;
+
+/** A batch comes through one peer: its name is not written again. */
+const viaText = (via: string): string => {
+  if (lastVia?.via !== via) lastVia = { via, text: canonicalText(via) };
+  return lastVia.text;
 };

@@ -9,18 +9,30 @@ import type { Columns } from './columns.ts';
 /** What a plain text says that `verify` asks for. */
 export interface PlainText extends Columns {
   readonly type: string;
+  readonly time: string;
   readonly sequence: string;
   readonly recordedtime: string;
   /** The writer's half: the text without what the book added. */
   readonly said: string;
+  /** Where in it the book's own order and time stood, with `type` as the last field; -1 where it is not of that form. */
+  readonly ownAt: number;
 }
 
 /** Undefined where it takes the long way to tell. */
-export const plainText = (entry: string): PlainText | undefined => {
-  text = entry;
-  at = 0;
-  if (text.charCodeAt(0) !== OPEN_BRACE) return undefined;
-  return outermost() && at === text.length ? found : undefined;
+export const plainText = (entry: string): PlainText | undefined =>
+  plainTextIn(entry, 0) === entry.length ? found : undefined;
+
+/** Reads a text that begins at `from` in a longer one; gives where it ends, and `lastPlain` is what it says. */
+export const plainTextIn = (whole: string, from: number): number | undefined => {
+  text = whole;
+  at = from;
+  return text.charCodeAt(at) === OPEN_BRACE && outermost() ? at : undefined;
+};
+
+/** What `plainTextIn` just read. */
+export const lastPlain = (): PlainText => {
+  if (found === undefined) throw new Error('No plain text was read');
+  return found;
 };
 
 const QUOTE = 34;
@@ -50,10 +62,11 @@ let found: PlainText | undefined;
 
 /** The outermost object: `at` is on its brace, and behind it afterwards. */
 const outermost = (): boolean => {
-  let [id, type, sequence, recordedtime] = ['', '', '', ''];
+  let [id, type, time, sequence, recordedtime, lastSaid] = ['', '', '', '', '', ''];
   let [subject, strikes]: [string | null, string | null] = [null, null];
-  let [data, said, cut, before] = [0, '', 0, 0];
-  at += 1;
+  let [data, said, cut, before, ownAt] = [0, '', at, 0, -1];
+  const first = at + 1;
+  at = first;
   for (;;) {
     const start = at;
     if (!string() || !isBehind(before, start) || text.charCodeAt(at) !== COLON) return false;
@@ -67,9 +80,11 @@ const outermost = (): boolean => {
       if (text.charCodeAt(from) !== QUOTE) return false;
       if (field === 'via' || field === 'sequence' || field === 'recordedtime') {
         // What comes first in the object has no comma before it to be taken out with it.
-        if (start === 1) return false;
+        if (start === first) return false;
         said += text.slice(cut, start - 1);
         cut = at;
+        if (field === 'recordedtime') ownAt = said.length;
+        else if (field === 'sequence' && said.length !== ownAt) ownAt = -1;
       }
       const words = text.slice(from + 1, at - 1);
       if (field === 'id') id = words;
@@ -77,7 +92,9 @@ const outermost = (): boolean => {
       else if (field === 'subject') subject = words.includes(' ') ? words.replaceAll(' ', '') : words;
       else if (field === 'recordedtime') recordedtime = words;
       else if (field === 'sequence') sequence = words;
+      else if (field === 'time') time = words;
     }
+    if (field !== 'via') lastSaid = field;
     const next = text.charCodeAt(at);
     at += 1;
     if (next === CLOSE_BRACE) break;
@@ -90,7 +107,8 @@ const outermost = (): boolean => {
     strikes = struck[1] ?? null;
   }
   if (id === '' || type === '') return false;
-  found = { id, type, subject, strikes, sequence, recordedtime, said: said + text.slice(cut) };
+  if (lastSaid !== 'type' || sequence === '') ownAt = -1;
+  found = { id, type, time, subject, strikes, sequence, recordedtime, said: said + text.slice(cut, at), ownAt };
   return true;
 };
 
@@ -103,7 +121,7 @@ const fieldAt = (start: number): string => {
   return '';
 };
 
-const NAMES = ['data', 'id', 'recordedtime', 'sequence', 'subject', 'type', 'via'];
+const NAMES = ['data', 'id', 'recordedtime', 'sequence', 'subject', 'time', 'type', 'via'];
 /** Names by the code of their first letter. */
 const FIELDS = Array.from({ length: 128 }, (_, code) => NAMES.filter((name) => name.charCodeAt(0) === code));
 

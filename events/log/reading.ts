@@ -142,6 +142,25 @@ export const rowsAfter = (db: Connection, after: number, limit: number): StoredR
       .limit(limit),
   );
 
+/** At most `limit` stored texts behind a position, in order. */
+export const textsAfter = (db: Connection, after: number, limit: number): string[] =>
+  db
+    .prepare<[number, number], string>('select entry from entries where position > ? order by position limit ?')
+    .pluck()
+    .all(after, limit);
+
+/**
+ * The first position behind `after` whose entry may have come another way than through the peer `via`; undefined where
+ * there is none. A text that ends as it asks for surely came through it: such an end is a field of the whole entry.
+ */
+export const firstNotVia = (db: Connection, after: number, via: string): number | undefined =>
+  db
+    .prepare<{ after: number; end: Uint8Array }, number>(
+      'select position from entries where position > @after and substr(cast(entry as blob), -length(@end)) <> @end order by position limit 1',
+    )
+    .pluck()
+    .get({ after, end: Buffer.from(`,"via":${JSON.stringify(via)}}`) });
+
 /** The rows about these cows, in position order. Spaces in an official number make no difference. */
 export const rowsOfSubjects = (db: Connection, subjects: readonly string[]): StoredRow[] =>
   db

@@ -1,6 +1,7 @@
 /** What comes out of a book: everything known by a position or a time, a cow's rows, rows for streaming, papers. */
 import { describe, expect, test } from 'vitest';
 import { EMPTY_RANGE, extend, leafHash, rootOf } from '../../events/log/merkle.ts';
+import { readRelayed } from '../../events/relay.ts';
 import { sha256 } from '../../shared/fingerprint.ts';
 import { plusHours } from '../../shared/instant.ts';
 import { bare, dose, handClock, line, NOW, newBook, newPath, opened, passed } from './a-book.ts';
@@ -137,6 +138,27 @@ describe('rows', () => {
     expect(book.rows(0, 10).map(({ position }) => position)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
     expect(book.rows(20, 10).map(({ position }) => position)).toEqual([21, 22, 23, 24, 25]);
     expect(book.rows(25, 10)).toEqual([]);
+    expect(book.texts(20, 3)).toEqual(book.rows(20, 3).map(({ entry }) => entry));
+    expect(book.texts(25, 10)).toEqual([]);
+  });
+
+  test('that came through a peer are passed over, whatever an entry says of itself', () => {
+    const book = newBook();
+    book.adoptFarm('the-farm');
+    const through = (via: string, id: string, more: object = {}) =>
+      book.relay([readRelayed({ id, type: 'hoof-bath-run', author: 'Łucja 🐄', ...more })], via);
+    expect(book.firstNotVia(0, 'far')).toBeUndefined();
+    through('far', 'a');
+    through('far', 'b', { subject: '412' });
+    expect(book.firstNotVia(0, 'far')).toBeUndefined();
+    through('near', 'c', { zone: ',"via":"far"', data: { via: 'far' } });
+    through('far', 'd');
+    through('far', 'e', { zone: 'behind the peer’s name: only who reads it whole can tell' });
+    through('so far', 'f');
+    book.record([dose('g', '412')]);
+    through('far', 'h');
+    expect([0, 2, 3, 5, 6, 7].map((after) => book.firstNotVia(after, 'far'))).toEqual([3, 3, 5, 6, 7, undefined]);
+    expect(book.firstNotVia(1, 'near')).toBe(2);
   });
 
   test('of a cow are found by her exact number, and an official number with or without its spaces', () => {
