@@ -3,7 +3,9 @@
  * The same calls give the same bytes: the date is given, nothing is random, fonts are embedded once.
  */
 import PDFDocument from 'pdfkit';
-import { FACES, fontFile, runWidth, scaleOf } from './faces.ts';
+import { embeddable } from './embedding.ts';
+import { FACES } from './faces.ts';
+import { letteringOn } from './lettering.ts';
 import type { Line } from './lines.ts';
 import { CAPITAL, type PaperSize } from './sizes.ts';
 
@@ -65,7 +67,8 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
     doc.on('end', resolve);
     doc.on('error', reject);
   });
-  for (const face of FACES) doc.registerFont(face, fontFile(face));
+  for (const face of FACES) doc.registerFont(face, embeddable(face));
+  const letter = letteringOn(doc);
 
   const root = doc.struct('Document');
   doc.addStructure(root);
@@ -91,11 +94,8 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
     line: (line, size, x, top) => {
       let at = x;
       for (const run of line.runs) {
-        doc
-          .font(run.face)
-          .fontSize(size * scaleOf(run.face))
-          .text(run.text, at, top + CAPITAL * size, { lineBreak: false, baseline: 'alphabetic' });
-        at += runWidth(run, size);
+        letter(run.face, run.text, size, at, top + CAPITAL * size);
+        at += run.width;
       }
     },
     rule: (x, y, width, thickness) => {

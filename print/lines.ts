@@ -1,5 +1,6 @@
 /** Text broken into lines that fit: at spaces, or inside a word too long for the line. Nothing is ever cut off. */
 import { type Run, runsOf, runWidth } from './faces.ts';
+import { remembering } from './remember.ts';
 
 export interface Style {
   readonly size: number;
@@ -9,15 +10,23 @@ export interface Style {
 }
 
 export interface Line {
-  readonly runs: readonly Run[];
+  readonly runs: readonly (Run & { readonly width: number })[];
   readonly width: number;
 }
 
-export const lineOf = (text: string, style: Style): Line => {
-  // A space that held two words together is drawn as any other.
-  const runs = runsOf(text.replaceAll('\u00a0', ' '), style.bold ?? false, style.figures ?? false);
-  return { runs, width: runs.reduce((sum, run) => sum + runWidth(run, style.size), 0) };
-};
+/** Most of a sheet says the same words again, and a paragraph is measured anew with each word that joins it. */
+const MOST_LINES = 5_000;
+const known = remembering<Line>(MOST_LINES);
+
+export const lineOf = (text: string, { size, bold = false, figures = false }: Style): Line =>
+  known(`${size} ${bold} ${figures} ${text}`, () => {
+    // A space that held two words together is drawn as any other.
+    const runs = runsOf(text.replaceAll('\u00a0', ' '), bold, figures).map((run) => ({
+      ...run,
+      width: runWidth(run, size),
+    }));
+    return { runs, width: runs.reduce((sum, run) => sum + run.width, 0) };
+  });
 
 export const textWidth = (text: string, style: Style): number => lineOf(text, style).width;
 
@@ -33,10 +42,13 @@ export const wrap = (text: string, style: Style, width: number): Line[] =>
 
 /** A paragraph of several weights, broken at spaces. */
 export const wrapParts = (parts: readonly Part[], style: Style, width: number): Line[] => {
+  const words = parts.flatMap(wordsOf);
+  const whole = lineOfParts(words.reduce(further, []), style);
+  if (whole.width <= width) return [whole];
   const lines: Line[] = [];
-  let current: Part[] = [];
-  for (const word of parts.flatMap(wordsOf).flatMap((each) => partedToFit(each, style, width))) {
-    const longer = [...current, ...(current.length === 0 ? [] : [{ text: ' ', bold: word.bold }]), word];
+  let current: readonly Part[] = [];
+  for (const word of words.flatMap((each) => partedToFit(each, style, width))) {
+    const longer = further(current, word);
     if (lineOfParts(longer, style).width <= width) {
       current = longer;
       continue;
@@ -54,6 +66,16 @@ export const wrapParts = (parts: readonly Part[], style: Style, width: number): 
   return lines;
 };
 
+/** One more word on a line, with a space of its own weight before it; neighbours of one weight are one text. */
+const further = (line: readonly Part[], { text, bold }: Part): readonly Part[] => {
+  const last = line.at(-1);
+  if (last === undefined) return [{ text, bold }];
+  const words = ` ${text}`;
+  return last.bold === bold
+    ? [...line.slice(0, -1), { text: last.text + words, bold }]
+    : [...line, { text: words, bold }];
+};
+
 const wordsOf = ({ text, bold }: Part): Part[] =>
   text
     .split(/ +/)
@@ -66,15 +88,10 @@ const partedToFit = (word: Part, style: Style, width: number): Part[] =>
     ? word.text.split('\u00a0').map((text) => ({ text, bold: word.bold }))
     : [word];
 
-/** Neighbours of one weight are one text, so that fewer pieces are drawn. */
 const lineOfParts = (parts: readonly Part[], style: Style): Line => {
-  const joined: Part[] = [];
-  for (const part of parts) {
-    const last = joined.at(-1);
-    if (last?.bold === part.bold) joined[joined.length - 1] = { text: last.text + part.text, bold: part.bold };
-    else joined.push(part);
-  }
-  const lines = joined.map((part) => lineOf(part.text, { ...style, bold: part.bold }));
+  const lines = parts.map(({ text, bold }) => lineOf(text, { ...style, bold }));
+  const [only] = lines;
+  if (lines.length === 1 && only !== undefined) return only;
   return { runs: lines.flatMap((line) => line.runs), width: lines.reduce((sum, line) => sum + line.width, 0) };
 };
 
