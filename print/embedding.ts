@@ -49,9 +49,19 @@ const shapeOf = (word: string, font: Font): Shape => {
   };
 };
 
-/** PDFKit scales the positions that it is given where they lie, so each time it is given others. */
-const laidOut = ({ glyphs, positions }: Shape) => ({
-  glyphs,
-  positions: positions.map(({ xAdvance, yAdvance, xOffset, yOffset }) => ({ xAdvance, yAdvance, xOffset, yOffset })),
-  advanceWidth: positions.reduce((sum, { xAdvance }) => sum + xAdvance, 0),
-});
+/** PDFKit scales the positions where they lie, so each time it is given others; the width is asked for after that. */
+const laidOut = ({ glyphs, positions: unscaled }: Shape) => {
+  const positions = unscaled.map(({ xAdvance, yAdvance, xOffset, yOffset }) => ({
+    xAdvance,
+    yAdvance,
+    xOffset,
+    yOffset,
+  }));
+  return {
+    glyphs,
+    positions,
+    get advanceWidth() {
+      return positions.reduce((sum, { xAdvance }) => sum + xAdvance, 0);
+    },
+  };
+};

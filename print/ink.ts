@@ -92,11 +92,7 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
       doc.addPage();
     },
     line: (line, size, x, top) => {
-      let at = x;
-      for (const run of line.runs) {
-        letter(run.face, run.text, size, at, top + CAPITAL * size);
-        at += run.width;
-      }
+      letter(line, size, x, top + CAPITAL * size);
     },
     rule: (x, y, width, thickness) => {
       doc

@@ -5,6 +5,7 @@
  */
 import type { Font } from 'fontkit';
 import { type Face, scaleOf } from './faces.ts';
+import type { Line } from './lines.ts';
 
 declare global {
   namespace PDFKit {
@@ -32,8 +33,8 @@ declare global {
   }
 }
 
-/** Writes a run with its baseline at `y`. */
-export type Letter = (face: Face, text: string, size: number, x: number, y: number) => void;
+/** Writes a line from `x` on, with its baseline at `y`. */
+export type Letter = (line: Line, size: number, x: number, y: number) => void;
 
 export const letteringOn = (doc: PDFKit.PDFDocument): Letter => {
   const faces = new Map<Face, Lettered>();
@@ -44,25 +45,36 @@ export const letteringOn = (doc: PDFKit.PDFDocument): Letter => {
     faces.set(face, made);
     return made;
   };
-  return (face, text, size, x, y) => {
-    const { font, shown } = faceNamed(face);
+  return ({ runs }, size, x, y) => {
     const { page } = doc;
-    page.fonts[font.id] ??= font.ref();
-    let glyphs = shown.get(text);
-    if (glyphs === undefined) {
-      glyphs = showing(font.encode(text));
-      shown.set(text, glyphs);
-    }
-    const scaled = size * scaleOf(face);
-    if (glyphs === '') {
-      doc.font(face).fontSize(scaled).text(text, x, y, { lineBreak: false, baseline: 'alphabetic' });
-      return;
-    }
     // PDFKit's pages have their origin at the top; letters would hang upside down there, so each run turns the page back.
-    const content =
-      `q\n1 0 0 -1 0 ${inFile(page.height)} cm\nBT\n1 0 0 1 ${inFile(x)} ${inFile(page.height - y)} Tm\n` +
-      `/${font.id} ${inFile(scaled)} Tf\n${glyphs}\nET\nQ\n`;
-    doc.addContent(Buffer.from(content, 'latin1'));
+    const upright = `q\n1 0 0 -1 0 ${inFile(page.height)} cm\nBT\n1 0 0 1`;
+    const baseline = inFile(page.height - y);
+    let content = '';
+    const write = (): void => {
+      if (content !== '') doc.addContent(Buffer.from(content, 'latin1'));
+      content = '';
+    };
+    let at = x;
+    for (const { face, text, width } of runs) {
+      const { font, shown } = faceNamed(face);
+      let glyphs = shown.get(text);
+      if (glyphs === undefined) {
+        // A text of several lines is several pieces to PDFKit.
+        glyphs = text.includes('\n') ? '' : showing(font.encode(text));
+        shown.set(text, glyphs);
+      }
+      const scaled = size * scaleOf(face);
+      if (glyphs === '') {
+        write();
+        doc.font(face).fontSize(scaled).text(text, at, y, { lineBreak: false, baseline: 'alphabetic' });
+      } else {
+        page.fonts[font.id] ??= font.ref();
+        content += `${upright} ${inFile(at)} ${baseline} Tm\n/${font.id} ${inFile(scaled)} Tf\n${glyphs}\nET\nQ\n`;
+      }
+      at += width;
+    }
+    write();
   };
 };
 

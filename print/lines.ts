@@ -40,40 +40,57 @@ export interface Part {
 export const wrap = (text: string, style: Style, width: number): Line[] =>
   wrapParts([{ text, bold: style.bold ?? false }], style, width);
 
+/** Clear of the edge, in points: more than what is lost where widths are added in another order. */
+const CLEAR = 0.001;
+
 /** A paragraph of several weights, broken at spaces. */
 export const wrapParts = (parts: readonly Part[], style: Style, width: number): Line[] => {
-  const words = parts.flatMap(wordsOf);
-  const whole = lineOfParts(words.reduce(further, []), style);
+  const [plain, bold] = [
+    { ...style, bold: false },
+    { ...style, bold: true },
+  ] as const;
+  const styleOf = (part: Part): Style => (part.bold ? bold : plain);
+  const lineWith = (words: readonly Part[]): Line => lineOfParts(joined(words), styleOf);
+  const all = parts.flatMap(wordsOf);
+  const whole = lineWith(all);
   if (whole.width <= width) return [whole];
   const lines: Line[] = [];
-  let current: readonly Part[] = [];
-  for (const word of words.flatMap((each) => partedToFit(each, style, width))) {
-    const longer = further(current, word);
-    if (lineOfParts(longer, style).width <= width) {
-      current = longer;
+  let current: Part[] = [];
+  // The words of a line one by one are never narrower than the line, so that few lines are measured more than once.
+  let apart = 0;
+  for (const word of all.flatMap((each) => partedToFit(each, styleOf(each), width))) {
+    const more = textWidth(current.length === 0 ? word.text : ` ${word.text}`, styleOf(word));
+    if (apart + more < width - CLEAR || lineWith([...current, word]).width <= width) {
+      current.push(word);
+      apart += more;
       continue;
     }
-    if (current.length > 0) lines.push(lineOfParts(current, style));
+    if (current.length > 0) lines.push(lineWith(current));
     let rest = word.text;
-    while (textWidth(rest, { ...style, bold: word.bold }) > width) {
-      const kept = longestFitting(rest, { ...style, bold: word.bold }, width);
-      lines.push(lineOf(kept, { ...style, bold: word.bold }));
+    while (textWidth(rest, styleOf(word)) > width) {
+      const kept = longestFitting(rest, styleOf(word), width);
+      lines.push(lineOf(kept, styleOf(word)));
       rest = rest.slice(kept.length);
     }
     current = rest === '' ? [] : [{ text: rest, bold: word.bold }];
+    apart = textWidth(rest, styleOf(word));
   }
-  if (current.length > 0 || lines.length === 0) lines.push(lineOfParts(current, style));
+  if (current.length > 0 || lines.length === 0) lines.push(lineWith(current));
   return lines;
 };
 
-/** One more word on a line, with a space of its own weight before it; neighbours of one weight are one text. */
-const further = (line: readonly Part[], { text, bold }: Part): readonly Part[] => {
-  const last = line.at(-1);
-  if (last === undefined) return [{ text, bold }];
-  const words = ` ${text}`;
-  return last.bold === bold
-    ? [...line.slice(0, -1), { text: last.text + words, bold }]
-    : [...line, { text: words, bold }];
+/** The words of a line with spaces between; neighbours of one weight are one text, so that fewer pieces are drawn. */
+const joined = (words: readonly Part[]): readonly Part[] => {
+  const line: { text: string; bold: boolean }[] = [];
+  let last: { text: string; bold: boolean } | undefined;
+  for (const { text, bold } of words) {
+    if (last?.bold === bold) last.text += ` ${text}`;
+    else {
+      last = { text: last === undefined ? text : ` ${text}`, bold };
+      line.push(last);
+    }
+  }
+  return line;
 };
 
 const wordsOf = ({ text, bold }: Part): Part[] =>
@@ -84,14 +101,14 @@ const wordsOf = ({ text, bold }: Part): Part[] =>
 
 /** Words held together by unbreaking spaces come apart at these where the line cannot hold them. */
 const partedToFit = (word: Part, style: Style, width: number): Part[] =>
-  word.text.includes('\u00a0') && textWidth(word.text, { ...style, bold: word.bold }) > width
+  word.text.includes('\u00a0') && textWidth(word.text, style) > width
     ? word.text.split('\u00a0').map((text) => ({ text, bold: word.bold }))
     : [word];
 
-const lineOfParts = (parts: readonly Part[], style: Style): Line => {
-  const lines = parts.map(({ text, bold }) => lineOf(text, { ...style, bold }));
-  const [only] = lines;
-  if (lines.length === 1 && only !== undefined) return only;
+const lineOfParts = (parts: readonly Part[], styleOf: (part: Part) => Style): Line => {
+  const [only, ...more] = parts;
+  if (only !== undefined && more.length === 0) return lineOf(only.text, styleOf(only));
+  const lines = parts.map((part) => lineOf(part.text, styleOf(part)));
   return { runs: lines.flatMap((line) => line.runs), width: lines.reduce((sum, line) => sum + line.width, 0) };
 };
 
