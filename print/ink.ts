@@ -61,12 +61,12 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
       ModDate: about.made,
     },
   });
-  const chunks: Uint8Array[] = [];
-  doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-  const ended = new Promise<void>((resolve, reject) => {
-    doc.on('end', resolve);
-    doc.on('error', reject);
-  });
+  const written: Uint8Array[] = [];
+  // Taken page by page: PDFKit hands over thousands of small pieces, which would all be kept until the end.
+  const take = (): void => {
+    const some: unknown = doc.read();
+    if (some instanceof Uint8Array) written.push(some);
+  };
   for (const face of FACES) doc.registerFont(face, embeddable(face));
   const letter = letteringOn(doc);
 
@@ -90,6 +90,7 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
   return {
     page: () => {
       doc.addPage();
+      take();
     },
     line: (line, size, x, top) => {
       letter(line, size, x, top + CAPITAL * size);
@@ -143,8 +144,8 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
       endTable();
       root.end();
       doc.end();
-      await ended;
-      return Buffer.concat(chunks);
+      take();
+      return Buffer.concat(written);
     },
   };
 };

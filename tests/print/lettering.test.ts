@@ -18,6 +18,9 @@ const TEXT = fc
       'q\u0301',
       'и\u0301',
       'e\u0302\u0323',
+      'j\u0301',
+      'i\u0328\u0301',
+      '\u00ad',
       'ﬁ',
       '🐄',
       '\n',
@@ -114,7 +117,7 @@ describe('a line', () => {
 });
 
 describe('no paper is changed by what was drawn before it', () => {
-  const oddly = 'Ölü µ μ Ω - \u2010 \u2011 e\u0301 q\u0301 i\u0301 ﬁ fi Nguyễn и\u0301 🐄';
+  const oddly = 'Ölü µ μ Ω - \u2010 \u2011 e\u0301 q\u0301 i\u0301 ﬁ fi Nguyễn и\u0301 j\u0301 ȷ ı 🐄';
   const herds = [
     herdOf(40, { name: oddly, languages: ['uk', 'pl'] }),
     herdOf(60, { languages: ['en', 'es'] }),
