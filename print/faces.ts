@@ -27,6 +27,7 @@ const OTHERS_SCALE = 0.668 / 0.729;
 export const scaleOf = (face: Face): number => (face.startsWith('others') ? OTHERS_SCALE : 1);
 
 const require = createRequire(import.meta.url);
+
 /** A font that nobody else uses. */
 export const openedAnew = (face: Face): Font => {
   const font = create(readFileSync(require.resolve(FILES[face])));
@@ -75,7 +76,7 @@ export const runsOf = (text: string, bold: boolean, figuresOnly = false): Run[] 
 };
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
-/** What both faces have whole: no letter of it is ever sought elsewhere, and none joins another. */
+/** Characters that the letter faces and the figure faces all have, each by itself: no other face is wanted for them. */
 const PLAIN = /^[\x20-\x7e]*$/;
 const FIGURES_OR_NONE = /[0-9]+|[^0-9]+/g;
 

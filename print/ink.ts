@@ -1,5 +1,6 @@
 /**
- * The only file that knows PDFKit: opens the document, puts lines of text and shapes at given places, tags its structure.
+ * Opens a PDFKit document, puts lines of text and shapes at given places, tags its structure. Nothing else knows PDFKit but
+ * `lettering.ts`, which writes the lines, and `embedding.ts`, which hands it the fonts.
  * The same calls give the same bytes: the date is given, nothing is random, fonts are embedded once.
  */
 import PDFDocument from 'pdfkit';
