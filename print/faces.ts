@@ -6,6 +6,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { create, type Font } from 'fontkit';
+import { remembering } from './remember.ts';
 
 export const FACES = ['letters', 'letters-bold', 'figures', 'figures-bold', 'others', 'others-bold'] as const;
 export type Face = (typeof FACES)[number];
@@ -26,24 +27,18 @@ const OTHERS_SCALE = 0.668 / 0.729;
 export const scaleOf = (face: Face): number => (face.startsWith('others') ? OTHERS_SCALE : 1);
 
 const require = createRequire(import.meta.url);
-const opened = new Map<Face, { readonly bytes: Buffer; readonly font: Font }>();
 
-const open = (face: Face) => {
-  const have = opened.get(face);
-  if (have !== undefined) return have;
-  const bytes = readFileSync(require.resolve(FILES[face]));
-  const font = create(bytes);
+/** A font that nobody else uses. */
+export const openedAnew = (face: Face): Font => {
+  const font = create(readFileSync(require.resolve(FILES[face])));
   if (!('layout' in font)) throw new Error(`${FILES[face]} holds several fonts; one is wanted`);
-  const made = { bytes, font };
-  opened.set(face, made);
-  return made;
+  return font;
 };
 
-/** The font file's bytes, for embedding. */
-export const fontFile = (face: Face): Buffer => open(face).bytes;
+const opened = remembering<Font>(FACES.length);
 
-/** The font itself, for tests that read its metrics. */
-export const fontOf = (face: Face): Font => open(face).font;
+/** The font that words are measured and shaped by. */
+export const fontOf = (face: Face): Font => opened(face, () => openedAnew(face));
 
 /** A stretch of text in one face. */
 export interface Run {
@@ -60,37 +55,48 @@ const faceOf = (character: string, bold: boolean): Face => {
 
 /** Figures in the figure face, letters in the letter face, the rest in the face that has them; combining marks stay with their letter. */
 export const runsOf = (text: string, bold: boolean, figuresOnly = false): Run[] => {
+  const figures: Face = bold ? 'figures-bold' : 'figures';
+  if (PLAIN.test(text)) {
+    if (figuresOnly) return text === '' ? [] : [{ face: figures, text }];
+    const letters: Face = bold ? 'letters-bold' : 'letters';
+    return (text.match(FIGURES_OR_NONE) ?? []).map((some) => ({
+      face: /^[0-9]/.test(some) ? figures : letters,
+      text: some,
+    }));
+  }
   const runs: { face: Face; text: string }[] = [];
-  for (const character of clusters(text.normalize('NFC'))) {
-    const face = figuresOnly ? (bold ? 'figures-bold' : 'figures') : faceOf(character, bold);
+  for (const { segment } of segmenter.segment(text.normalize('NFC'))) {
+    const face = figuresOnly ? figures : faceOf(segment, bold);
     const last = runs.at(-1);
-    const joins = last?.face === face || (character === ' ' && last?.face.startsWith('others'));
-    if (last !== undefined && joins) last.text += character;
-    else runs.push({ face, text: character });
+    const joins = last?.face === face || (segment === ' ' && last?.face.startsWith('others'));
+    if (last !== undefined && joins) last.text += segment;
+    else runs.push({ face, text: segment });
   }
   return runs;
 };
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
+/** Characters that the letter faces and the figure faces all have, each by itself: no other face is wanted for them. */
 const PLAIN = /^[\x20-\x7e]*$/;
-const clusters = (text: string): Iterable<string> =>
-  PLAIN.test(text) ? text : Array.from(segmenter.segment(text), (each) => each.segment);
+const FIGURES_OR_NONE = /[0-9]+|[^0-9]+/g;
 
-const widths = new Map<string, number>();
+const MOST_WORDS = 20_000;
+const widths = remembering<number>(MOST_WORDS);
 
 /** Width of a run at that type size, in points. */
-export const runWidth = (run: Run, size: number): number => {
-  const scaled = size * scaleOf(run.face);
+export const runWidth = ({ face, text }: Run, size: number): number => {
+  const scaled = size * scaleOf(face);
   let sum = 0;
-  for (const word of run.text.split(/(?<= )/)) {
-    const key = `${run.face} ${word}`;
-    let width = widths.get(key);
-    if (width === undefined) {
-      const { font } = open(run.face);
-      width = font.layout(word).advanceWidth / font.unitsPerEm;
-      widths.set(key, width);
-    }
-    sum += width * scaled;
+  for (let from = 0, to = 0; from < text.length; from = to) {
+    to = text.indexOf(' ', from) + 1 || text.length;
+    sum += wordWidth(face, text.slice(from, to)) * scaled;
   }
   return sum;
 };
+
+/** A word with the space behind it, in parts of the type size. */
+const wordWidth = (face: Face, word: string): number =>
+  widths(`${face} ${word}`, () => {
+    const font = fontOf(face);
+    return font.layout(word).advanceWidth / font.unitsPerEm;
+  });

@@ -1,9 +1,12 @@
 /**
- * The only file that knows PDFKit: opens the document, puts lines of text and shapes at given places, tags its structure.
+ * Opens a PDFKit document, puts lines of text and shapes at given places, tags its structure. Nothing else knows PDFKit but
+ * `lettering.ts`, which writes the lines, and `embedding.ts`, which hands it the fonts.
  * The same calls give the same bytes: the date is given, nothing is random, fonts are embedded once.
  */
 import PDFDocument from 'pdfkit';
-import { FACES, fontFile, runWidth, scaleOf } from './faces.ts';
+import { embeddable } from './embedding.ts';
+import { FACES } from './faces.ts';
+import { letteringOn } from './lettering.ts';
 import type { Line } from './lines.ts';
 import { CAPITAL, type PaperSize } from './sizes.ts';
 
@@ -59,13 +62,14 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
       ModDate: about.made,
     },
   });
-  const chunks: Uint8Array[] = [];
-  doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-  const ended = new Promise<void>((resolve, reject) => {
-    doc.on('end', resolve);
-    doc.on('error', reject);
-  });
-  for (const face of FACES) doc.registerFont(face, fontFile(face));
+  const written: Uint8Array[] = [];
+  // Taken page by page: PDFKit hands over thousands of small pieces, which would all be kept until the end.
+  const take = (): void => {
+    const some: unknown = doc.read();
+    if (some instanceof Uint8Array) written.push(some);
+  };
+  for (const face of FACES) doc.registerFont(face, embeddable(face));
+  const letter = letteringOn(doc);
 
   const root = doc.struct('Document');
   doc.addStructure(root);
@@ -87,16 +91,10 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
   return {
     page: () => {
       doc.addPage();
+      take();
     },
     line: (line, size, x, top) => {
-      let at = x;
-      for (const run of line.runs) {
-        doc
-          .font(run.face)
-          .fontSize(size * scaleOf(run.face))
-          .text(run.text, at, top + CAPITAL * size, { lineBreak: false, baseline: 'alphabetic' });
-        at += runWidth(run, size);
-      }
+      letter(line, size, x, top + CAPITAL * size);
     },
     rule: (x, y, width, thickness) => {
       doc
@@ -147,8 +145,8 @@ export const openInk = (paper: PaperSize, about: About): Ink => {
       endTable();
       root.end();
       doc.end();
-      await ended;
-      return Buffer.concat(chunks);
+      take();
+      return Buffer.concat(written);
     },
   };
 };

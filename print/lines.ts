@@ -1,5 +1,6 @@
 /** Text broken into lines that fit: at spaces, or inside a word too long for the line. Nothing is ever cut off. */
 import { type Run, runsOf, runWidth } from './faces.ts';
+import { remembering } from './remember.ts';
 
 export interface Style {
   readonly size: number;
@@ -9,15 +10,23 @@ export interface Style {
 }
 
 export interface Line {
-  readonly runs: readonly Run[];
+  readonly runs: readonly (Run & { readonly width: number })[];
   readonly width: number;
 }
 
-export const lineOf = (text: string, style: Style): Line => {
-  // A space that held two words together is drawn as any other.
-  const runs = runsOf(text.replaceAll('\u00a0', ' '), style.bold ?? false, style.figures ?? false);
-  return { runs, width: runs.reduce((sum, run) => sum + runWidth(run, style.size), 0) };
-};
+/** Most of a sheet says the same words again, and a paragraph is measured anew with each word that joins it. */
+const MOST_LINES = 5_000;
+const known = remembering<Line>(MOST_LINES);
+
+export const lineOf = (text: string, { size, bold = false, figures = false }: Style): Line =>
+  known(`${size} ${bold} ${figures} ${text}`, () => {
+    // A space that held two words together is drawn as any other.
+    const runs = runsOf(text.replaceAll('\u00a0', ' '), bold, figures).map((run) => ({
+      ...run,
+      width: runWidth(run, size),
+    }));
+    return { runs, width: runs.reduce((sum, run) => sum + run.width, 0) };
+  });
 
 export const textWidth = (text: string, style: Style): number => lineOf(text, style).width;
 
@@ -31,27 +40,57 @@ export interface Part {
 export const wrap = (text: string, style: Style, width: number): Line[] =>
   wrapParts([{ text, bold: style.bold ?? false }], style, width);
 
+/** Clear of the edge, in points: more than what is lost where widths are added in another order. */
+const CLEAR = 0.001;
+
 /** A paragraph of several weights, broken at spaces. */
 export const wrapParts = (parts: readonly Part[], style: Style, width: number): Line[] => {
+  const [plain, bold] = [
+    { ...style, bold: false },
+    { ...style, bold: true },
+  ] as const;
+  const styleOf = (part: Part): Style => (part.bold ? bold : plain);
+  const lineWith = (words: readonly Part[]): Line => lineOfParts(joined(words), styleOf);
+  const all = parts.flatMap(wordsOf);
+  const whole = lineWith(all);
+  if (whole.width <= width) return [whole];
   const lines: Line[] = [];
   let current: Part[] = [];
-  for (const word of parts.flatMap(wordsOf).flatMap((each) => partedToFit(each, style, width))) {
-    const longer = [...current, ...(current.length === 0 ? [] : [{ text: ' ', bold: word.bold }]), word];
-    if (lineOfParts(longer, style).width <= width) {
-      current = longer;
+  // The words of a line one by one are never narrower than the line, so that few lines are measured more than once.
+  let apart = 0;
+  for (const word of all.flatMap((each) => partedToFit(each, styleOf(each), width))) {
+    const more = textWidth(current.length === 0 ? word.text : ` ${word.text}`, styleOf(word));
+    if (apart + more < width - CLEAR || lineWith([...current, word]).width <= width) {
+      current.push(word);
+      apart += more;
       continue;
     }
-    if (current.length > 0) lines.push(lineOfParts(current, style));
+    if (current.length > 0) lines.push(lineWith(current));
     let rest = word.text;
-    while (textWidth(rest, { ...style, bold: word.bold }) > width) {
-      const kept = longestFitting(rest, { ...style, bold: word.bold }, width);
-      lines.push(lineOf(kept, { ...style, bold: word.bold }));
+    while (textWidth(rest, styleOf(word)) > width) {
+      const kept = longestFitting(rest, styleOf(word), width);
+      lines.push(lineOf(kept, styleOf(word)));
       rest = rest.slice(kept.length);
     }
     current = rest === '' ? [] : [{ text: rest, bold: word.bold }];
+    apart = textWidth(rest, styleOf(word));
   }
-  if (current.length > 0 || lines.length === 0) lines.push(lineOfParts(current, style));
+  if (current.length > 0 || lines.length === 0) lines.push(lineWith(current));
   return lines;
+};
+
+/** The words of a line with spaces between; neighbours of one weight are one text, so that fewer pieces are drawn. */
+const joined = (words: readonly Part[]): readonly Part[] => {
+  const line: { text: string; bold: boolean }[] = [];
+  let last: { text: string; bold: boolean } | undefined;
+  for (const { text, bold } of words) {
+    if (last?.bold === bold) last.text += ` ${text}`;
+    else {
+      last = { text: last === undefined ? text : ` ${text}`, bold };
+      line.push(last);
+    }
+  }
+  return line;
 };
 
 const wordsOf = ({ text, bold }: Part): Part[] =>
@@ -62,19 +101,14 @@ const wordsOf = ({ text, bold }: Part): Part[] =>
 
 /** Words held together by unbreaking spaces come apart at these where the line cannot hold them. */
 const partedToFit = (word: Part, style: Style, width: number): Part[] =>
-  word.text.includes('\u00a0') && textWidth(word.text, { ...style, bold: word.bold }) > width
+  word.text.includes('\u00a0') && textWidth(word.text, style) > width
     ? word.text.split('\u00a0').map((text) => ({ text, bold: word.bold }))
     : [word];
 
-/** Neighbours of one weight are one text, so that fewer pieces are drawn. */
-const lineOfParts = (parts: readonly Part[], style: Style): Line => {
-  const joined: Part[] = [];
-  for (const part of parts) {
-    const last = joined.at(-1);
-    if (last?.bold === part.bold) joined[joined.length - 1] = { text: last.text + part.text, bold: part.bold };
-    else joined.push(part);
-  }
-  const lines = joined.map((part) => lineOf(part.text, { ...style, bold: part.bold }));
+const lineOfParts = (parts: readonly Part[], styleOf: (part: Part) => Style): Line => {
+  const [only, ...more] = parts;
+  if (only !== undefined && more.length === 0) return lineOf(only.text, styleOf(only));
+  const lines = parts.map((part) => lineOf(part.text, styleOf(part)));
   return { runs: lines.flatMap((line) => line.runs), width: lines.reduce((sum, line) => sum + line.width, 0) };
 };
 
