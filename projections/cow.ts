@@ -7,6 +7,7 @@ import type { EntryType } from '../events/kinds.ts';
 import type { Instant } from '../shared/instant.ts';
 import type { MayBe } from './because.ts';
 import { byFoldOrder } from './fold-order.ts';
+import { type Roomy, withRoom } from './remembered.ts';
 import type { Animal, Assigned, NumberSpan } from './who.ts';
 
 /** An entry as laid to this cow's door. */
@@ -22,7 +23,7 @@ export interface Placement {
   readonly entry: string;
 }
 
-export interface Cow {
+export interface Cow extends Roomy {
   readonly key: string;
   readonly officialId: string | undefined;
   readonly spans: readonly NumberSpan[];
@@ -77,7 +78,7 @@ export const foldCow = (animal: Animal): Cow => {
   const only = <T extends CowKind>(type: T) => (kinds.get(type) ?? []) as unknown as Hers<T>[];
   const certain = <T extends CowKind>(type: T): EntryOf<T>[] =>
     only(type).flatMap((hers) => (hers.mayBe === undefined ? [hers.entry] : []));
-  return {
+  return withRoom({
     key: animal.key,
     officialId: animal.officialId,
     spans: animal.spans,
@@ -103,7 +104,7 @@ export const foldCow = (animal: Animal): Cow => {
     sortRequests: only('sort-request'),
     milkRecords: certain('milk-record'),
     lastAt: assigned.at(-1)?.entry.at ?? (0 as Instant),
-  };
+  });
 };
 
 const groupGiven = (entry: Assigned['entry']): string | undefined => {

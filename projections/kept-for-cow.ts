@@ -5,7 +5,7 @@
  */
 import { columnOf } from './columns.ts';
 import { type CowFile, type CowMoment, closedAts } from './moment.ts';
-import { rememberedInRoom } from './remembered.ts';
+import { emptyRoom, rememberedInRoom } from './remembered.ts';
 import type { Milking } from './schedule.ts';
 
 interface Kept<Answer> extends Worked<Answer> {
@@ -57,6 +57,10 @@ export const saidOfAll = <Said>(
       }
       const said = have !== undefined && isStillOver(have, moment) ? have : worked(work, file, moment);
       kept[place] = said.answer.length === 0 && said.over.length === 0 ? nothing : said;
+      if (said !== have) {
+        emptyRoom(file);
+        emptyRoom(file.cow);
+      }
       all.push(...said.answer);
     });
     return all;

@@ -214,10 +214,17 @@ const noSheet = (looking: Looking, milking: Milking): Notice[] => {
   return [{ key: noSheetKey(milking.id), because: because('R-32', 'alert.no-sheet', values, entries) }];
 };
 
+const positiveTests = remembered((tests: Known['farm']['tankTests']) =>
+  tests.filter((test) => test.data.result === 'positive'),
+);
+const positiveCollections = remembered((collections: Known['farm']['collections']) =>
+  collections.filter((collection) => collection.data.residueTest === 'positive'),
+);
+
 /** a positive test of the tank, by itself or on a collection. */
 const positiveTanks = (known: Known, schedule: Schedule): Notice[] => {
-  const tests = known.farm.tankTests.filter((test) => test.data.result === 'positive');
-  const collections = known.farm.collections.filter((collection) => collection.data.residueTest === 'positive');
+  const tests = positiveTests(known.farm.tankTests);
+  const collections = positiveCollections(known.farm.collections);
   return [
     // A test does not name its tank: with several, what stood in any of them when the sample was drawn may be it.
     ...tests.flatMap((test) => {

@@ -154,10 +154,11 @@ const goneRows = (
   standings: readonly Standing[],
   before: readonly OnLastSheet[] | undefined,
 ): GoneRow[] => {
-  const wanted = new Set((before ?? []).flatMap(({ cows }) => cows));
+  if (before === undefined) return [];
+  const wanted = new Set(before.flatMap(({ cows }) => cows));
   const filesOn = known.files.filter(({ cow }) => wanted.has(cow.key));
   const standingsOn = standings.filter(({ file }) => wanted.has(file.cow.key));
-  return (before ?? [])
+  return before
     .flatMap((row): GoneRow[] => {
       const files = filesOn.filter((file) => row.cows.includes(file.cow.key));
       const there = standingsOn.filter((standing) => row.cows.includes(standing.file.cow.key));

@@ -3,7 +3,7 @@
 import type { Instant } from '../shared/instant.ts';
 import { addDays, daysBetween, type LocalDay } from '../shared/local-day.ts';
 import type { Cow } from './cow.ts';
-import { remembered } from './remembered.ts';
+import { rememberedInRoom } from './remembered.ts';
 import type { Schedule } from './schedule.ts';
 
 export interface Pregnancy {
@@ -68,13 +68,15 @@ export const pregnancyAt = (
 type Found = Pregnancy & { readonly early: readonly CalvedEarly[] };
 
 /** What was found after so many of her steps, by one schedule: the same at every instant until the next step. */
-const foundFor = remembered((_: Cow): { schedule: Schedule | undefined; readonly byCount: Map<number, Found> } => ({
-  schedule: undefined,
-  byCount: new Map(),
-}));
+const foundFor = rememberedInRoom(
+  (_: Cow): { schedule: Schedule | undefined; readonly byCount: Map<number, Found> } => ({
+    schedule: undefined,
+    byCount: new Map(),
+  }),
+);
 
 /** What bears on whether she is in calf, in time. */
-const stepsOf = remembered((cow: Cow) =>
+const stepsOf = rememberedInRoom((cow: Cow) =>
   [
     ...cow.entered,
     ...cow.services,

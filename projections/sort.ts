@@ -63,8 +63,9 @@ const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted
 const wantedKept = remembered((_: OtherLists): WeakMap<Standing, Wanted> => new WeakMap());
 
 const wantedFound = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
-  const here = rowsByCow(lists).get(placeKey(standing.number, standing.group.name));
-  if (here === undefined && standing.file.cow.sortRequests.length === 0) return NOTHING_WANTED;
+  const here = rowsByCow(lists).get(standing.number)?.get(standing.group.name);
+  const open = openRequests(standing, moment);
+  if (here === undefined && open.length === 0) return NOTHING_WANTED;
   const reasons: Because[] = [];
   const to = new Set<string>();
   const placedBy = new Set<string>();
@@ -72,7 +73,7 @@ const wantedFound = (standing: Standing, moment: Moment, lists: OtherLists): Wan
     to.add(name);
     for (const entry of entries) placedBy.add(entry);
   };
-  for (const request of openRequests(standing, moment)) {
+  for (const request of open) {
     reasons.push(requestReason(request));
     if (request.data.to !== undefined) place(request.data.to, [request.id]);
   }
@@ -101,14 +102,14 @@ interface RowsOfCow {
   readonly treat: TreatRow[];
 }
 
-const placeKey = (number: string, group: string): string => `${number} ${group}`;
-
 /** What the other lists say of each cow, by her number and where she stands. */
-const rowsByCow = remembered((lists: OtherLists): ReadonlyMap<string, RowsOfCow> => {
-  const byCow = new Map<string, RowsOfCow>();
+const rowsByCow = remembered((lists: OtherLists): ReadonlyMap<string, ReadonlyMap<string, RowsOfCow>> => {
+  const byCow = new Map<string, Map<string, RowsOfCow>>();
   const of = (number: string, group: string): RowsOfCow => {
-    const have = byCow.get(placeKey(number, group)) ?? { due: [], out: [], treat: [] };
-    byCow.set(placeKey(number, group), have);
+    const hers = byCow.get(number) ?? new Map<string, RowsOfCow>();
+    byCow.set(number, hers);
+    const have = hers.get(group) ?? { due: [], out: [], treat: [] };
+    hers.set(group, have);
     return have;
   };
   for (const row of lists.dryOff.due) of(row.cow, row.group).due.push(row);
