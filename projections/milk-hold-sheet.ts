@@ -7,7 +7,7 @@ import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { lastHeld, type OnLastSheet } from './last-issue.ts';
-import { type CowMoment, countsFor, firstCounting, isThere, type Moment } from './moment.ts';
+import { type CowMoment, countsFor, firstCounting, isThere, type Moment, openFrom } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import { type Standing, standingOf } from './standing.ts';
@@ -156,7 +156,7 @@ const goneRows = (
 ): GoneRow[] => {
   if (before === undefined) return [];
   const wanted = new Set(before.flatMap(({ cows }) => cows));
-  const filesOn = known.files.filter(({ cow }) => wanted.has(cow.key));
+  const filesOn = openFrom(known.files, moment.milking.start).filter(({ cow }) => wanted.has(cow.key));
   const standingsOn = standings.filter(({ file }) => wanted.has(file.cow.key));
   return before
     .flatMap((row): GoneRow[] => {
