@@ -10,7 +10,7 @@ import { type Because, because, type TankLoadSaid } from './because.ts';
 import { endText, type HoldPiece, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { sampledAt } from './milk-hold.ts';
-import { isThere, type Moment, openFrom } from './moment.ts';
+import { type CowFile, isThere, type Moment, openFrom } from './moment.ts';
 import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
 import { type Reach, reachOf } from './reach.ts';
 import { remembered } from './remembered.ts';
@@ -18,6 +18,7 @@ import type { Milking, Schedule } from './schedule.ts';
 import { asidesByCow, bearersOnSheet, type Standing, standingOf } from './standing.ts';
 import { loadOfCollection, loadsOf, ONLY_TANK, openLoads } from './tank.ts';
 import type { Notice } from './views.ts';
+import { windowEndOf } from './window.ts';
 
 type Issue = EntryOf<'sheet-issued'>;
 
@@ -78,19 +79,20 @@ const issuedMilkings = (known: Known, schedule: Schedule): IssuedMilking[] => {
 
 /** The cows held at a milking by all that is known now, `listed` ones left out. */
 const heldAt = (
-  { known, asOf, momentAt, reach }: Looking,
+  { known, schedule, asOf, momentAt, reach }: Looking,
   milking: Milking,
-  listed: ReadonlySet<string> = new Set(),
+  isListed: (file: CowFile) => boolean = () => false,
 ): Standing[] => {
   const whole = asOf - milking.start <= LOOKED_AT_WHOLE;
-  const open = (whole ? openFrom(known.files, milking.start) : reach(milking)).filter(
-    (file) => !listed.has(file.cow.key),
-  );
+  const open = (whole ? openFrom(known.files, milking.start) : reach(milking)).filter((file) => !isListed(file));
   if (open.length === 0) return [];
+  const windowEnd = windowEndOf(known, schedule, milking);
+  const reached = new Set(whole ? open : reach(milking, windowEnd));
+  const candidates = open.filter((file) => reached.has(file));
+  // What began between this milking and the next is no news of it: most often that is all there is.
+  if (candidates.length === 0) return [];
   const moment = momentAt(milking);
-  const { windowEnd } = moment;
-  const reached = new Set(whole ? [] : reach(milking, windowEnd));
-  const files = open.filter((file) => isThere(file.cow, moment) && (whole || reached.has(file)));
+  const files = candidates.filter((file) => isThere(file.cow, moment));
   // What was set aside bears on the milkings that come after it, not on those that are over.
   const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => aside.recordedAt <= windowEnd) });
   return files
@@ -104,7 +106,7 @@ const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]):
   // Nobody had a sheet at its start: the first one issued later is what they had; R-32 says the rest.
   const onWall = milking.start > asOf ? issues.at(-1) : (before ?? issues[0]);
   if (onWall === undefined) return [];
-  const missing = heldAt(looking, milking, cowsOn(known, schedule, onWall, milking)).filter(
+  const missing = heldAt(looking, milking, isOn(known, schedule, onWall, milking)).filter(
     (standing) => !standing.running.every((piece) => isOfHerDryOff(piece, standing, momentAt(milking))),
   );
   if (missing.length === 0) return [];
@@ -153,23 +155,25 @@ const aboutOf = (reason: Because | undefined): string => {
       : 'milk-hold';
 };
 
-/** Keys of the cows that the milk-hold sheet of an issue listed. A farm as folded goes with one herd. */
-const cowsOn = (known: Known, schedule: Schedule, issue: Issue, milking: Milking): ReadonlySet<string> => {
-  const kept = cowsOnKept(known.farm);
-  const have = kept.get(issue);
-  if (have !== undefined) return have;
-  const cows = new Set(numbersOn(issue).flatMap((number) => bearersOnSheet(known, schedule, number, milking)));
-  kept.set(issue, cows);
-  return cows;
+/** Did the milk-hold sheet of an issue list a cow, by the number she bore? */
+const isOn = (known: Known, schedule: Schedule, issue: Issue, milking: Milking): ((file: CowFile) => boolean) => {
+  const numbers = numbersOn(issue);
+  return ({ cow }) =>
+    cow.spans.some(({ number, from, to }) => {
+      if (!numbers.has(number)) return false;
+      const { start } = milking;
+      if (from <= start && (to === null || to >= start)) return true;
+      // She may have got it inside the milking; then it meant her only if nobody else bore it at the start.
+      return bearersOnSheet(known, schedule, number, milking).includes(cow.key);
+    });
 };
 
-const cowsOnKept = remembered((_: Known['farm']): Map<Issue, ReadonlySet<string>> => new Map());
-
-const numbersOn = (issue: Issue): string[] => {
+/** The numbers on the milk-hold sheet of an issue. */
+const numbersOn = remembered((issue: Issue): ReadonlySet<string> => {
   const sheet = issue.data.sheets.find((each) => each.sheet === 'milk-hold');
   const rows = heldCows.safeParse(sheet?.content);
-  return rows.success ? rows.data.held.map((row) => row.cow) : [];
-};
+  return new Set(rows.success ? rows.data.held.map((row) => row.cow) : []);
+});
 
 const loadsSaid = (known: Known, schedule: Schedule, milking: Milking): TankLoadSaid[] =>
   loadsOf(known, schedule, milking).map(({ tank, collection }) => ({

@@ -1,6 +1,6 @@
 /** What every question about one milking is asked against: the farm, the milking, its window, and when the asking is done. */
 import type { EntryOf } from '../events/entry.ts';
-import { type Instant, MINUTE } from '../shared/instant.ts';
+import { DAY, type Instant } from '../shared/instant.ts';
 import type { LocalDay } from '../shared/local-day.ts';
 import { columnOf } from './columns.ts';
 import { type Cow, groupAt, type Hers, presentAt } from './cow.ts';
@@ -37,7 +37,10 @@ export interface CowFile extends Roomy {
   readonly cow: Cow;
   readonly lactations: Lactations;
   readonly dosings: readonly Dosing[];
-  /** The time of the last entry about a cow that has left for good; positive infinity while her file is open. */
+  /**
+   * A week after the last entry about a cow that has left for good: from then on nothing about her hangs on when it is
+   * asked. Positive infinity while her file is open.
+   */
   readonly closedAt: number;
 }
 
@@ -52,7 +55,7 @@ const closedAtOf = (cow: Cow, { stretches }: Lactations): number => {
   const entered = cow.entered.at(-1);
   const left = cow.left.at(-1);
   const isGone = entered !== undefined && left !== undefined && entered.at <= left.at;
-  return isGone && stretches.at(-1)?.to !== null ? cow.lastAt : Number.POSITIVE_INFINITY;
+  return isGone && stretches.at(-1)?.to !== null ? cow.lastAt + 7 * DAY : Number.POSITIVE_INFINITY;
 };
 
 /** The files of cows that may be in the herd at some time from `from` on, in order. */
@@ -79,7 +82,7 @@ export const closedAts = (files: readonly CowFile[]): readonly (number | undefin
 /** The longest list asked for yet: the others are parts of it. */
 const openKept = remembered((_: readonly CowFile[]): { from?: number; files: readonly CowFile[] } => ({ files: [] }));
 
-const TWO_DAYS = 2 * 24 * 60 * MINUTE;
+const TWO_DAYS = 2 * DAY;
 
 /** The product of a dry-off as a dose of that medicine, unless the same is also recorded as a treatment (R-19). */
 const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] => [

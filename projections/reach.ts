@@ -1,13 +1,16 @@
 /**
  * Which cows' reasons to hold may reach which of many milkings (R-31, R-32): every reason that has a beginning, worked out
- * as of now, is laid to the milkings it spans. A year of issued sheets is looked through without asking every cow about
- * every milking.
+ * as of now, is laid to the milkings it spans, as far as she may have been milked then. Years of issued sheets are looked
+ * through without asking every cow about every milking.
  */
 import { type Instant, plusMilliseconds } from '../shared/instant.ts';
+import { groupNamed, groupsInOrder, isMilkedAt } from './groups.ts';
+import { saidOfAll } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import { type CowFile, type Moment, openFrom } from './moment.ts';
-import { firstOf, type Milking } from './schedule.ts';
+import type { CowFile, Moment } from './moment.ts';
+import { remembered } from './remembered.ts';
+import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
 /**
  * The cows whose reasons may reach a milking, in the order of the files: those that reach some part of the time until the
@@ -32,16 +35,14 @@ export const reachOf = (known: Known, now: Moment, milkings: readonly Milking[])
     ({ start }) => firstOf(now.schedule.after(start))?.start ?? plusMilliseconds(start, Number.MAX_SAFE_INTEGER),
   );
   const candidates = inOrder.map((): Candidate[] => []);
-  // One that left before them all is at none of them.
-  for (const file of openFrom(known.files, starts[0] ?? Number.POSITIVE_INFINITY)) {
-    for (const { began, end } of milkHoldPieces(file, now, [])) {
-      if (began <= 0) continue;
-      for (let place = firstAtLeast(bounds, began); place < starts.length; place += 1) {
-        if (end !== null && (starts[place] ?? 0) > end) break;
-        const have = candidates[place]?.at(-1);
-        if (have?.file !== file) candidates[place]?.push({ file, began });
-        else if (began < have.began) have.began = began;
-      }
+  const [earliest = Number.POSITIVE_INFINITY] = starts;
+  for (const { file, began, from, to } of stretchesHeld(known.files, now)) {
+    if (to < earliest) continue;
+    for (let place = firstAtLeast(bounds, from); place < starts.length; place += 1) {
+      if ((starts[place] ?? 0) > to) break;
+      const have = candidates[place]?.at(-1);
+      if (have?.file !== file) candidates[place]?.push({ file, began });
+      else if (began < have.began) have.began = began;
     }
   }
   return (milking, windowEnd) =>
@@ -49,6 +50,59 @@ export const reachOf = (known: Known, now: Moment, milkings: readonly Milking[])
       windowEnd === undefined || began <= windowEnd ? [file] : [],
     );
 };
+
+/** Part of a reason's time in which she was in milk, or stood where cows are milked. */
+interface StretchHeld {
+  readonly file: CowFile;
+  /** When the reason began. */
+  readonly began: Instant;
+  readonly from: number;
+  readonly to: number;
+}
+
+const stretchesHeld = saidOfAll((file, moment): readonly StretchHeld[] => {
+  const milked = milkedStretches(file, moment.schedule);
+  return milkHoldPieces(file, moment, []).flatMap(({ began, end }) =>
+    began <= 0
+      ? []
+      : milked.flatMap((stretch): StretchHeld[] => {
+          const from = Math.max(began, stretch.from);
+          const to = Math.min(end ?? Number.POSITIVE_INFINITY, stretch.to);
+          return from <= to ? [{ file, began, from, to }] : [];
+        }),
+  );
+});
+
+/** When she may have been milked at all; rather too much than too little. */
+const milkedStretches = ({ cow, lactations }: CowFile, schedule: Schedule) => {
+  const { placements } = cow;
+  const stood = placements.map(({ at, group }, index) => ({
+    group,
+    from: index === 0 ? Number.NEGATIVE_INFINITY : at,
+    to: placements[index + 1]?.at ?? Number.POSITIVE_INFINITY,
+  }));
+  return [
+    ...(placements.length === 0 ? [ALWAYS] : stood.filter(({ group }) => isEverMilked(schedule)(group))),
+    ...lactations.stretches.map(({ from, to }) => ({ from, to: to ?? Number.POSITIVE_INFINITY })),
+  ];
+};
+
+const ALWAYS = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
+
+/** Is a group milked at any milking, by any of the farm's set-ups? */
+const isEverMilked = remembered((schedule: Schedule) => {
+  const known = new Map<string, boolean>();
+  return (name: string): boolean => {
+    const have = known.get(name);
+    if (have !== undefined) return have;
+    const is = schedule.setUps.some(({ data }) => {
+      const group = groupNamed(groupsInOrder(data), name);
+      return data.milkings.some((milking) => isMilkedAt(group, milking.name));
+    });
+    known.set(name, is);
+    return is;
+  };
+});
 
 /** The first place in an ascending list whose value is at least this. */
 const firstAtLeast = (ascending: readonly number[], value: number): number => {

@@ -1,7 +1,10 @@
 /** Everything that goes on paper for one milking, from what is known: pure, and the same for the same entries in any order. */
+import { z } from 'zod';
 import { type Instant, instantText } from '../shared/instant.ts';
+import { kept } from '../shared/kept.ts';
 import { weekdayOf } from '../shared/local-day.ts';
 import { beefHoldSheet } from './beef-hold.ts';
+import { columnOf } from './columns.ts';
 import { countsSheet } from './counts.ts';
 import { groupAt } from './cow.ts';
 import { dryOffSheet } from './dry-off.ts';
@@ -14,7 +17,7 @@ import { milkHoldSheet } from './milk-hold-sheet.ts';
 import { type CowFile, type Moment, nextAfter, openFrom } from './moment.ts';
 import { alertsAt, doubtsAt } from './notices.ts';
 import { planOf } from './plan.ts';
-import { remembered, rememberedInRoom } from './remembered.ts';
+import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { sortSheet } from './sort.ts';
 import { standingsAt } from './standing.ts';
@@ -49,16 +52,28 @@ const MOST_MOMENTS = 16;
 /** A page asks about the same moment many times over; a farm as folded goes with one herd. */
 const momentsKept = remembered((_: Farm): Map<string, Moment> => new Map());
 
-/** Every group that one of these cows was ever put in. */
+/** Every group that a cow was ever put in. */
 const groupsEverOf = remembered((files: Known['files']): ReadonlySet<string> => {
+  const column = groupsColumn(files);
   const names = new Set<string>();
-  for (const file of files) for (const name of groupsOfCow(file)) names.add(name);
+  let last: readonly string[] = [];
+  for (let place = 0; place < files.length; place += 1) {
+    const hers = column[place] ?? groupsOfCow(files[place]);
+    column[place] = hers;
+    if (hers === last) continue;
+    for (const name of hers) names.add(name);
+    last = hers;
+  }
   return names;
 });
 
-const groupsOfCow = rememberedInRoom((file: CowFile): readonly string[] => [
-  ...new Set(file.cow.placements.map(({ group }) => group)),
-]);
+const groupsColumn = columnOf<readonly string[]>('groups ever');
+
+const groupsOfCow = (file: CowFile | undefined): readonly string[] =>
+  sameNames(JSON.stringify([...new Set(file?.cow.placements.map(({ group }) => group))]));
+
+/** One list for all cows that were in the same groups: there are few such lists. */
+const sameNames = kept(2_000, (names: string): readonly string[] => z.array(z.string()).parse(JSON.parse(names)));
 
 const momentMade = (
   known: Known,
@@ -69,9 +84,10 @@ const momentMade = (
 ): Moment => {
   const windowEnd = windowEndOf(known, schedule, milking);
   const listed = new Set(lookup.groups(milking).map(({ name }) => name));
-  const there = openFrom(known.files, milking.start);
-  const someStrange = [...groupsEverOf(there)].some((name) => !listed.has(name));
-  const standing = someStrange ? there.flatMap((file) => groupAt(file.cow, windowEnd) ?? []) : [];
+  const someStrange = [...groupsEverOf(known.files)].some((name) => !listed.has(name));
+  const standing = someStrange
+    ? openFrom(known.files, milking.start).flatMap((file) => groupAt(file.cow, windowEnd) ?? [])
+    : [];
   const ended = new Map<string, boolean>();
   return {
     farm: known.farm,

@@ -2,6 +2,7 @@
 import { deskFigure } from './figures/desk.ts';
 import { firstSheetFigure, memoryFigure } from './figures/first-sheet.ts';
 import { growthFigure } from './figures/growth.ts';
+import { issuedFigure } from './figures/issued.ts';
 import { oneMoreFigure } from './figures/one-more.ts';
 import { pushFigure } from './figures/push.ts';
 import { recordFigure } from './figures/record.ts';
@@ -20,6 +21,7 @@ export const FIGURES: readonly { readonly name: string; readonly take: (setting:
   { name: 'verify', take: verifyFigure },
   { name: 'first-sheet', take: firstSheetFigure },
   { name: 'one-more', take: oneMoreFigure },
+  { name: 'issued', take: issuedFigure },
   { name: 'replay', take: replayFigure },
   { name: 'wall', take: wallFigure },
   { name: 'desk', take: deskFigure },

@@ -166,3 +166,33 @@ export const aside: fc.Arbitrary<Aside> = fc
     recordedAt: plusHours(START, each.hour),
     ...(each.id === null ? {} : { id: each.id }),
   }));
+
+/** The sets that went to the wall for those milkings, with these numbers on them: whatever else holds a cow is news. */
+export const issuedFor = (milkings: readonly string[], numbers: readonly string[] = []): readonly Entry[] =>
+  milkings.map((milking, index) => {
+    const [like] = entriesOf([about('1', 'milk-hold', at(index), { reason: 'clots' })]) as [Entry];
+    const { subject: _, ...rest } = like;
+    return {
+      ...rest,
+      type: 'sheet-issued',
+      id: `issued ${milking}`,
+      content: `${index}`.padStart(64, '0'),
+      data: {
+        ref: `AAAA-000${index}-A`,
+        book: 'b',
+        milking,
+        position: 1,
+        root: '0'.repeat(64),
+        sheets: [
+          {
+            sheet: 'milk-hold',
+            content: { held: numbers.map((number) => ({ cow: number })) },
+            contentHash: '0'.repeat(64),
+            pdfHash: '0'.repeat(64),
+          },
+        ],
+        program: 'byrebook 0.1.0',
+        timeZoneData: '2025b',
+      },
+    } as Entry;
+  });

@@ -12,7 +12,7 @@ import { about, farm, farmWide, medicine, type Saying } from './evening.ts';
 import { anything, aside, at, cow, HERD, hour, NUMBERS, said } from './histories.ts';
 
 const OFFICIAL = ['826000000000001', '826 0000 0000 0001', '826000000000002'];
-const MILKINGS = ['2026-03-11/afternoon', '2026-03-13/morning', '2026-03-14/morning'];
+const MILKINGS = ['2026-03-11/afternoon', '2026-03-13/morning', '2026-03-14/morning', '2026-03-25/morning'];
 
 /** What changes who is meant, what is struck, or what the whole farm goes by. */
 const upheaval: fc.Arbitrary<Saying> = fc.oneof(

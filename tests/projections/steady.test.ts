@@ -9,30 +9,7 @@ import { nextMilking } from '../../projections/window.ts';
 import { type Instant, instantText, mustBeInstant, plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, type Saying } from './evening.ts';
-import { anything, at, said } from './histories.ts';
-
-/** The sets that went to the wall for those milkings, with nobody on them: whatever holds a cow is news. */
-const issuedFor = (milkings: readonly string[]): readonly Entry[] =>
-  milkings.map((milking, index) => {
-    const [like] = entriesOf([about('1', 'milk-hold', at(index), { reason: 'clots' })]) as [Entry];
-    const { subject: _, ...rest } = like;
-    return {
-      ...rest,
-      type: 'sheet-issued',
-      id: `issued ${milking}`,
-      content: `${index}`.padStart(64, '0'),
-      data: {
-        ref: `AAAA-000${index}-A`,
-        book: 'b',
-        milking,
-        position: 1,
-        root: '0'.repeat(64),
-        sheets: [{ sheet: 'milk-hold', content: { held: [] }, contentHash: '0'.repeat(64), pdfHash: '0'.repeat(64) }],
-        program: 'byrebook 0.1.0',
-        timeZoneData: '2025b',
-      },
-    } as Entry;
-  });
+import { anything, at, issuedFor, said } from './histories.ts';
 
 const MILKINGS = ['2026-03-10/morning', '2026-03-11/afternoon', '2026-03-12/morning', '2026-03-13/morning'];
 
