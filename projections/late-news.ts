@@ -12,7 +12,7 @@ import type { Known } from './know.ts';
 import { sampledAt } from './milk-hold.ts';
 import { type CowFile, isThere, type Moment, openFrom } from './moment.ts';
 import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
-import { type Reach, reachOf } from './reach.ts';
+import { type Candidate, type Reach, reachOf } from './reach.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { asidesByCow, bearersOnSheet, type Standing, standingOf } from './standing.ts';
@@ -84,20 +84,30 @@ const heldAt = (
   isListed: (file: CowFile) => boolean = () => false,
 ): Standing[] => {
   const whole = asOf - milking.start <= LOOKED_AT_WHOLE;
-  const open = (whole ? openFrom(known.files, milking.start) : reach(milking)).filter((file) => !isListed(file));
-  if (open.length === 0) return [];
-  const windowEnd = windowEndOf(known, schedule, milking);
-  const reached = new Set(whole ? open : reach(milking, windowEnd));
-  const candidates = open.filter((file) => reached.has(file));
+  const open = whole
+    ? openFrom(known.files, milking.start).filter((file) => !isListed(file))
+    : reachedAt(milking, reach(milking), isListed, () => windowEndOf(known, schedule, milking));
   // What began between this milking and the next is no news of it: most often that is all there is.
-  if (candidates.length === 0) return [];
+  if (open.length === 0) return [];
   const moment = momentAt(milking);
-  const files = candidates.filter((file) => isThere(file.cow, moment));
+  const { windowEnd } = moment;
+  const files = open.filter((file) => isThere(file.cow, moment));
   // What was set aside bears on the milkings that come after it, not on those that are over.
   const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => aside.recordedAt <= windowEnd) });
   return files
     .map((file) => standingOf(file, moment, asides.get(file.cow.key) ?? []))
     .filter((standing) => standing.held);
+};
+
+const reachedAt = (
+  { start }: Milking,
+  candidates: readonly Candidate[],
+  isListed: (file: CowFile) => boolean,
+  windowEnd: () => Instant,
+): readonly CowFile[] => {
+  const open = candidates.filter(({ file }) => !isListed(file));
+  const end = open.some(({ began }) => began > start) ? windowEnd() : start;
+  return open.flatMap(({ file, began }) => (began <= end ? [file] : []));
 };
 
 const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]): Notice[] => {

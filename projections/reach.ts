@@ -12,13 +12,10 @@ import type { CowFile, Moment } from './moment.ts';
 import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
-/**
- * The cows whose reasons may reach a milking, in the order of the files: those that reach some part of the time until the
- * next one starts, or, where `windowEnd` is given, exactly those that began by then.
- */
-export type Reach = (milking: Milking, windowEnd?: Instant) => readonly CowFile[];
+/** The cows with a reason that may reach a milking, or begins before the next one starts; in the order of the files. */
+export type Reach = (milking: Milking) => readonly Candidate[];
 
-interface Candidate {
+export interface Candidate {
   readonly file: CowFile;
   /** When the first of her reasons that reaches the milking began. */
   began: Instant;
@@ -45,10 +42,7 @@ export const reachOf = (known: Known, now: Moment, milkings: readonly Milking[])
       else if (began < have.began) have.began = began;
     }
   }
-  return (milking, windowEnd) =>
-    (candidates[places.get(milking.id) ?? -1] ?? []).flatMap(({ file, began }) =>
-      windowEnd === undefined || began <= windowEnd ? [file] : [],
-    );
+  return (milking) => candidates[places.get(milking.id) ?? -1] ?? [];
 };
 
 /** Part of a reason's time in which she was in milk, or stood where cows are milked. */
