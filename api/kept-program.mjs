@@ -12,6 +12,8 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const HOME = fileURLToPath(new URL('../', import.meta.url));
 const ENTRY = 'api/command-line/main.ts';
+/** What its threads run; it lies beside the program. */
+const THREAD = 'events/log/verify-thread.ts';
 const SOURCES = ['api', 'events', 'print', 'projections', 'seeds', 'shared'];
 const SETTINGS = ['package.json', 'package-lock.json', 'tsconfig.json'];
 /** Packages that look for files or machine code beside themselves stay where they are. */
@@ -33,6 +35,7 @@ export const keptProgram = async (home = HOME) => {
   }
   try {
     await bundled(path.join(home, ENTRY), {
+      entryPoints: { main: path.join(home, ENTRY), 'verify-thread': path.join(home, THREAD) },
       outdir: beside,
       splitting: true,
       sourcemap: 'linked',

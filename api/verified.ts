@@ -14,9 +14,10 @@ export interface Witnesses {
   readonly deep?: boolean | undefined;
 }
 
-/** Throws a `UserProblem` where the paper or the checkpoint is none. */
-export const verified = (book: Book, { deep, paper, checkpoint }: Witnesses): VerifyReport => {
-  const report = deep === true ? withDepth(book, book.verify()) : book.verify();
+/** Rejects with a `UserProblem` where the paper or the checkpoint is none. */
+export const verified = async (book: Book, { deep, paper, checkpoint }: Witnesses): Promise<VerifyReport> => {
+  const itself = await book.verifyApart();
+  const report = deep === true ? withDepth(book, itself) : itself;
   return [
     ...(paper === undefined ? [] : [heldAgainstPaper(book, paper)]),
     ...(checkpoint === undefined ? [] : [heldAgainstCheckpoint(book, checkpoint)]),

@@ -37,6 +37,7 @@ import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
 import { onBook, readOnlyFile } from './log/trouble.ts';
 import { type VerifyReport, verifyBook } from './log/verify.ts';
+import { isWorthThreads, verifyApart } from './log/verify-apart.ts';
 import { namesOf } from './log/verify-names.ts';
 import type { Relayed } from './relay.ts';
 import type { StoredRow } from './stored.ts';
@@ -122,6 +123,8 @@ export interface Book {
   readonly checkpoint: () => string;
   /** Recomputes everything from the rows. */
   readonly verify: () => VerifyReport;
+  /** The same report; of a long log in threads of its own, so that whoever asks something meanwhile need not wait. */
+  readonly verifyApart: () => Promise<VerifyReport>;
   readonly close: () => void;
 }
 
@@ -183,6 +186,7 @@ const bookOn = (
     const { position = 0, id } = log.recordMade(ownEntry({ bookId, rehearsal, clock }, type, data));
     return { position, id: id ?? '' };
   };
+  const verify = reading(() => verifyBook(db, at, options.formats));
   return {
     path: at,
     get farmId() {
@@ -242,7 +246,11 @@ const bookOn = (
     keepPaper: writing((bytes) => keepPaper(db, bytes)),
     paper: reading((hash) => paperOf(db, hash)),
     checkpoint: reading(() => checkpointOf(readHead(db), { book: named.bookId, key: named.publicKey })),
-    verify: reading(() => verifyBook(db, at, options.formats)),
+    verify,
+    verifyApart: async () => {
+      if (!isWorthThreads(onBook(at, () => readHead(db).size))) return verify();
+      return verifyApart(at, options.formats).catch(verify);
+    },
     close: () => db.close(),
   };
 };

@@ -22,10 +22,10 @@ export const verifyCommand = (): Command =>
     .option('--deep', 'also work out every issued set again from the log at its position')
     .option('--json', 'print the report as JSON and nothing else')
     .action(async (options: Options, command: Command) =>
-      withBook(command, { readOnly: true }, (book) => {
+      withBook(command, { readOnly: true }, async (book) => {
         const { deep, paper, checkpoint } = options;
         const kept = checkpoint === undefined ? undefined : textOf(checkpoint);
-        const report = verified(book, { deep, paper, checkpoint: kept });
+        const report = await verified(book, { deep, paper, checkpoint: kept });
         if (!report.ok) process.exitCode = 1;
         if (options.json === true) outJson(report);
         else {

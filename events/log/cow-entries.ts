@@ -4,6 +4,7 @@
  * the order of the cows; what is younger than that is looked for in the log itself, which is a few milliseconds' reading.
  */
 import crypto from 'node:crypto';
+import { sha256 } from '../../shared/fingerprint.ts';
 import type { Connection } from './tables.ts';
 import type { Tell } from './verify-roots.ts';
 
@@ -33,18 +34,35 @@ export const POSITIONS_OF_COWS = `select position from cow_entries where subject
   select position from entries
   where position > (select position from cow_entries_up_to) and subject in (select value from json_each(@subjects))`;
 
+/** What a check of the list starts from; with the same start, parts of one log can be summed up apart. */
+export interface CowStart {
+  /** How far the list goes. */
+  readonly upTo: number;
+  /** Drawn for this check alone: who does not know it can't make a change that comes to the same sums. */
+  readonly secret: string;
+}
+
+export const cowStart = (db: Connection): CowStart => ({
+  upTo: db.prepare<[], number>('select position from cow_entries_up_to').pluck().get() ?? 0,
+  secret: crypto.randomBytes(32).toString('hex'),
+});
+
+/** What some cows' positions come to; the sums of parts add up to those of the whole. */
+export type CowSums = readonly [count: number, one: number, other: number];
+
 /**
- * Holds the list against what the entries say, without keeping either in memory: both are summed up under numbers drawn
- * for this check alone, so that no change could have been made to come to the same sums.
+ * Holds the list against what the entries say, without keeping either in memory: both are summed up under numbers that
+ * follow from the secret, so that no change could have been made to come to the same sums.
  */
-export const cowEntriesCheck = (db: Connection, tell: Tell) => {
-  const upTo = db.prepare<[], number>('select position from cow_entries_up_to').pluck().get() ?? 0;
-  const draws = drawn();
+export const cowEntriesCheck = (db: Connection, { upTo, secret }: CowStart, tell: Tell, draws = cowDraws(secret)) => {
   const [said, listed] = [sums(draws), sums(draws)];
   return {
     entry: (subject: string | null, position: number): void => {
       if (subject !== null && position <= upTo) said.add(subject, position);
     },
+    /** What was summed up elsewhere. */
+    join: said.join,
+    sums: said.all,
     end: (): void => {
       const page = db
         .prepare<[string, number], [subject: string, position: number]>(
@@ -59,7 +77,7 @@ export const cowEntriesCheck = (db: Connection, tell: Tell) => {
         last = rows.at(-1) ?? last;
         full = rows.length === PAGE;
       }
-      if (listed.text() !== said.text()) {
+      if (listed.all().join(' ') !== said.all().join(' ')) {
         tell(
           null,
           'the list of where each cow’s entries stand is not what the entries say: some would be looked for in vain',
@@ -71,13 +89,13 @@ export const cowEntriesCheck = (db: Connection, tell: Tell) => {
 
 const PAGE = 5_000;
 
-/** A number for each cow, drawn when she is first met. */
-const drawn = (): ((subject: string) => number) => {
+/** A number for each cow, worked out when she is first met. */
+export const cowDraws = (secret: string): ((subject: string) => number) => {
   const known = new Map<string, number>();
   return (subject) => {
     const have = known.get(subject);
     if (have !== undefined) return have;
-    const draw = crypto.randomInt(2 ** 32) | 0;
+    const draw = Number.parseInt(sha256(`${secret} ${subject}`).slice(0, 8), 16) | 0;
     known.set(subject, draw);
     return draw;
   };
@@ -87,12 +105,18 @@ const sums = (draw: (subject: string) => number) => {
   let [count, one, other] = [0, 0, 0];
   return {
     add: (subject: string, position: number): void => {
-      const mixed = scattered(draw(subject) ^ Math.imul(position, 0x9e3779b1));
+      const number = draw(subject);
+      const mixed = scattered(number ^ Math.imul(position, 0x9e3779b1));
       count += 1;
       one = (one + mixed) | 0;
-      other = (other + scattered(mixed ^ draw(subject))) | 0;
+      other = (other + scattered(mixed ^ number)) | 0;
     },
-    text: (): string => `${count} ${one} ${other}`,
+    join: (part: CowSums): void => {
+      count += part[0];
+      one = (one + part[1]) | 0;
+      other = (other + part[2]) | 0;
+    },
+    all: (): CowSums => [count, one, other],
   };
 };
 

@@ -2,12 +2,13 @@
  * What was refused at a door is kept here exactly as it was said, for ever, with the reason (R-27). The same text
  * again adds nothing. Each row's chain value covers the row before it, so none can be changed or taken out unseen.
  */
-import { canonicalJson, sha256 } from '../../shared/fingerprint.ts';
+import { sha256 } from '../../shared/fingerprint.ts';
 import { type Instant, instantText, parseInstant } from '../../shared/instant.ts';
 import { mentionsIn } from '../door.ts';
 import type { Aside } from '../entry.ts';
 import type { StoredRow } from '../stored.ts';
-import { all, type Connection, first, run, sqlFor, type Tables } from './tables.ts';
+import { chainOf, type Unchained } from './set-aside-chain.ts';
+import { all, type Connection, first, run, sqlFor } from './tables.ts';
 
 export interface Refused {
   readonly text: string;
@@ -18,28 +19,6 @@ export interface Refused {
   readonly mentions: readonly string[];
   readonly door?: string;
 }
-
-type Row = Omit<Tables['set_aside'], 'chain'>;
-
-/** The chain value of a row behind `before` (the empty text for the first). */
-export const chainOf = (before: string, row: Row): string =>
-  sha256(
-    canonicalJson([
-      before,
-      row.number,
-      row.key,
-      row.hash,
-      row.text,
-      row.problem,
-      row.pointer,
-      row.id,
-      row.cows,
-      row.mentions,
-      row.recordedtime,
-      row.after,
-      row.door,
-    ]),
-  );
 
 /** Keeps a refusal, inside the caller's transaction. Gives its key and the new chain value. */
 export const setAside = (
@@ -55,7 +34,7 @@ export const setAside = (
     db,
     sqlFor.selectFrom('set_aside').select((row) => row.fn.max('number').as('number')),
   );
-  const row: Row = {
+  const row: Unchained = {
     number: (last?.number ?? 0) + 1,
     key: freeKey(db, hash),
     hash,

@@ -1,6 +1,6 @@
 /** Checks what stands beside the log: printed papers by their hash, and what was set aside by its chain. */
 import { sha256 } from '../../shared/fingerprint.ts';
-import { chainOf } from './set-aside.ts';
+import { chainOf } from './set-aside-chain.ts';
 import { type Connection, sqlFor, type Tables } from './tables.ts';
 import type { Tell } from './verify-roots.ts';
 

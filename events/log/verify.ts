@@ -15,6 +15,7 @@ import { type Checked, checkEntries } from './verify-entries.ts';
 import { checkNames } from './verify-names.ts';
 import type { SaidRoot, Tell } from './verify-roots.ts';
 import { checkSchema } from './verify-schema.ts';
+import { type Joined, sharedStripes } from './verify-together.ts';
 
 export interface VerifyReport {
   readonly ok: boolean;
@@ -33,7 +34,8 @@ export interface VerifyReport {
 
 const MOST_PROBLEMS = 1_000;
 
-export const verifyBook = (db: Connection, path: string, formats: readonly Format[]): VerifyReport =>
+/** Where it is `joined` to a helping thread, that one takes over some of the rows. */
+export const verifyBook = (db: Connection, path: string, formats: readonly Format[], joined?: Joined): VerifyReport =>
   ofOneMoment(db, (): VerifyReport => {
     const problems: { position: number | null; problem: string }[] = [];
     const notes: string[] = [];
@@ -49,6 +51,8 @@ export const verifyBook = (db: Connection, path: string, formats: readonly Forma
         return otherwise;
       }
     };
+    // First of all, so that the helper has something to do from the beginning.
+    const parts = joined === undefined ? undefined : attempt('the log', undefined, () => sharedStripes(db, joined));
     attempt('the layout of the file', undefined, () => checkSchema(db, formats, tell));
     const standing = attempt('the head', undefined, () => ({ head: readHead(db), ...currentBook(db) }));
     const checkpoint = standing === undefined ? undefined : parseCheckpoint(standing.head.checkpoint);
@@ -57,7 +61,7 @@ export const verifyBook = (db: Connection, path: string, formats: readonly Forma
         ? []
         : [{ by: null, position: checkpoint.size, root: checkpoint.root, who: "the book's last signed checkpoint" }];
     const nothing: Checked = { size: 0, peaks: [], continued: [] };
-    const range = attempt('the log', nothing, () => checkEntries(db, signedRoot, tell));
+    const range = attempt('the log', nothing, () => checkEntries(db, signedRoot, tell, parts?.start, parts?.stripes));
     const root = rootOf(range);
     let signed = false;
     if (standing !== undefined) {

@@ -28,6 +28,7 @@ beforeEach(() => {
   write('api/kept-program.mjs', '');
   write('shared/word.ts', "export const WORD: string = 'milk';");
   write('shared/beside.txt', 'beside');
+  write('events/log/verify-thread.ts', "import { WORD } from '../../shared/word.ts';\nconsole.log('thread', WORD);");
   write(
     'api/command-line/main.ts',
     `import fs from 'node:fs';
@@ -43,6 +44,11 @@ test('the program is made once and the next start takes it as it is', async () =
   const since = fs.statSync(first ?? '').mtimeMs;
   expect(await keptProgram(home)).toBe(first);
   expect(fs.statSync(first ?? '').mtimeMs).toBe(since);
+});
+
+test('what its threads run is kept beside it', async () => {
+  const main = (await keptProgram(home)) ?? '';
+  expect(run(path.join(path.dirname(main), 'verify-thread.js'))).toBe('thread milk');
 });
 
 test('a changed source, a changed lock of the packages and a changed setting each make the program anew', async () => {

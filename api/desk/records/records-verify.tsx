@@ -10,7 +10,7 @@ import type { Problems, Typed } from './records-asked.ts';
 
 type Again = (typed: Typed, problems: Problems) => Promise<Response>;
 
-export const verifyPage = (desk: Desk, { form }: Ask, hand: AtHand, again: Again): Promise<Response> => {
+export const verifyPage = async (desk: Desk, { form }: Ask, hand: AtHand, again: Again): Promise<Response> => {
   savingOf(form);
   const paper = form.one('paper');
   const checkpoint = form.one('checkpoint');
@@ -22,7 +22,7 @@ export const verifyPage = (desk: Desk, { form }: Ask, hand: AtHand, again: Again
   };
   let report: VerifyReport;
   try {
-    report = verified(desk.book, {
+    report = await verified(desk.book, {
       paper,
       checkpoint: checkpoint === undefined ? undefined : asNote(checkpoint),
       deep,
