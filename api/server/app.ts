@@ -83,8 +83,10 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown', prin
   app.use(async (c, next) => {
     const began = steadyMilliseconds();
     await next();
-    if (!c.res.headers.has('cache-control')) c.header('cache-control', 'no-store');
-    c.header('x-request-id', c.get('requestId'));
+    // Set on the answer itself: `c.header` would make another answer of it, whose text goes out as a stream.
+    const { headers } = c.res;
+    if (!headers.has('cache-control')) headers.set('cache-control', 'no-store');
+    headers.set('x-request-id', c.get('requestId'));
     counters.answered(c.res.status);
     const milliseconds = Math.round(steadyMilliseconds() - began);
     log.info({

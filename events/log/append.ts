@@ -16,6 +16,7 @@ import { extend, rootOf } from './merkle.ts';
 import { type Refused, setAside } from './set-aside.ts';
 import type { SigningKey } from './signing-key.ts';
 import type { Connection } from './tables.ts';
+import { walRoom } from './wal-room.ts';
 
 /** What became of one arrival. */
 export interface Receipt {
@@ -65,8 +66,12 @@ export interface AppenderSettings {
 export const appender = (db: Connection, { clock, bookId, key, newFarmId }: AppenderSettings): Appender => {
   const insert = entryInserter(db);
   const listCows = cowEntriesWriter(db);
+  const makeRoom = walRoom(db);
   const sameIds = db.prepare<[string], KnownRow>(
     'select position, id, content, subject from entries where id in (select value from json_each(?)) order by position',
+  );
+  const sameId = db.prepare<[string], KnownRow>(
+    'select position, id, content, subject from entries where id = ? order by position',
   );
   const typesOf = db
     .prepare<[string], string>(`select json_extract(entry, '$.type') from entries where id = ?`)
@@ -77,45 +82,44 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
   const knownOf = (arrivals: readonly (Recordable | TurnedAway)[]): Map<string, KnownRow[]> => {
     const ids = arrivals.flatMap((arrival) => ('problem' in arrival ? [] : [arrival.said.id]));
     const known = new Map<string, KnownRow[]>();
-    for (const row of sameIds.all(JSON.stringify(ids))) noted(known, row);
+    const [only] = ids;
+    const rows = ids.length === 1 && only !== undefined ? sameId.all(only) : sameIds.all(JSON.stringify(ids));
+    for (const row of rows) noted(known, row);
     return known;
   };
 
-  /** Runs `work` on a draft of the next head; writes that head when something came of it. */
-  const moving = <T>(work: (draft: Draft) => T): T =>
-    db
-      .transaction((): T => {
-        const head = readHead(db);
-        const now = clock.now();
-        const recorded = later(now, head.recorded);
-        const draft: Draft = {
-          size: head.size,
-          chain: head.chain,
-          farm: head.farm,
-          leaves: [],
-          recorded,
-          recordedText: instantText(recorded),
-        };
-        const result = work(draft);
-        if (draft.size > head.size || draft.chain !== head.chain) {
-          const range = extend(head, draft.leaves);
-          const root = rootOf(range);
-          const moved = draft.size > head.size && key !== undefined;
-          listCows(draft.size);
-          writeHead(db, {
-            ...head,
-            ...range,
-            root,
-            recorded,
-            chain: draft.chain,
-            farm: draft.farm,
-            rehearsal: head.rehearsal === null ? null : now,
-            checkpoint: moved ? signedCheckpoint(bookId, range.size, root, key) : head.checkpoint,
-          });
-        }
-        return result;
-      })
-      .immediate();
+  /** Runs `work` on a draft of the next head; writes that head when something came of it. Inside a transaction. */
+  const moving = <T>(work: (draft: Draft) => T): T => {
+    const head = readHead(db);
+    const now = clock.now();
+    const recorded = later(now, head.recorded);
+    const draft: Draft = {
+      size: head.size,
+      chain: head.chain,
+      farm: head.farm,
+      leaves: [],
+      recorded,
+      recordedText: instantText(recorded),
+    };
+    const result = work(draft);
+    if (draft.size > head.size || draft.chain !== head.chain) {
+      const range = extend(head, draft.leaves);
+      const root = rootOf(range);
+      const moved = draft.size > head.size && key !== undefined;
+      listCows(draft.size);
+      writeHead(db, {
+        ...head,
+        ...range,
+        root,
+        recorded,
+        chain: draft.chain,
+        farm: draft.farm,
+        rehearsal: head.rehearsal === null ? null : now,
+        checkpoint: moved ? signedCheckpoint(bookId, range.size, root, key) : head.checkpoint,
+      });
+    }
+    return result;
+  };
 
   const add = (draft: Draft, { said, content, halves }: Recordable, via: string | undefined): Receipt => {
     const position = draft.size + 1;
@@ -200,15 +204,23 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
     return receipt;
   };
 
+  const recordAll = db.transaction((arrivals: readonly (Recordable | TurnedAway)[], ways: Ways) =>
+    moving((draft) => {
+      const known = knownOf(arrivals);
+      return arrivals.map((arrival) => take(draft, arrival, known, ways));
+    }),
+  );
+  const recordOne = db.transaction((make: (position: number) => Recordable) =>
+    moving((draft) => add(draft, make(draft.size + 1), undefined)),
+  );
+
   return {
-    record: (arrivals, ways = {}) =>
-      arrivals.length === 0
-        ? []
-        : moving((draft) => {
-            const known = knownOf(arrivals);
-            return arrivals.map((arrival) => take(draft, arrival, known, ways));
-          }),
-    recordMade: (make) => moving((draft) => add(draft, make(draft.size + 1), undefined)),
+    record: (arrivals, ways = {}) => {
+      if (arrivals.length === 0) return [];
+      makeRoom(arrivals.length);
+      return recordAll.immediate(arrivals, ways);
+    },
+    recordMade: (make) => recordOne.immediate(make),
     rememberClock: () => {
       const { rehearsal } = readHead(db);
       if (rehearsal === null || rehearsal === clock.now()) return;

@@ -6,7 +6,7 @@ import crypto from 'node:crypto';
 import { sha256 } from '../../shared/fingerprint.ts';
 import { type Instant, instantText } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
-import { all, type Connection, first, run, sqlFor } from './tables.ts';
+import { all, type Connection, first, prepared, run, sqlFor, type Tables } from './tables.ts';
 
 export interface Device {
   readonly id: string;
@@ -31,6 +31,9 @@ const TOKEN = /^byre_([0-9a-f]{12})_([0-9A-Za-z_-]{43})$/;
 
 /** The part of a token that names its device and is no secret; undefined where it is not a token. */
 export const deviceIdIn = (token: string): string | undefined => TOKEN.exec(token)?.[1];
+
+/** Asked at every request, so its SQL is made out once. */
+const WITH_ID = sqlFor.selectFrom('devices').selectAll().where('id', '=', '').compile().sql;
 
 /** `now` is asked at each change. */
 export const devicesOf = (db: Connection, now: () => Instant): Devices => {
@@ -63,7 +66,7 @@ export const devicesOf = (db: Connection, now: () => Instant): Devices => {
     list: () => all(db, sqlFor.selectFrom('devices').select(columns).orderBy('number')),
     of: (token) => {
       const [, id = '', secret = ''] = TOKEN.exec(token) ?? [];
-      const row = first(db, sqlFor.selectFrom('devices').selectAll().where('id', '=', id));
+      const row = prepared<Tables['devices']>(db, WITH_ID).get(id);
       const said = Buffer.from(sha256(secret), 'hex');
       const right = crypto.timingSafeEqual(said, Buffer.from(row?.hash ?? '0'.repeat(64), 'hex'));
       if (row === undefined || !right || row.revoked !== null) return undefined;

@@ -5,7 +5,7 @@
 import type { Instant } from '../../shared/instant.ts';
 import { checkpointText, noteIsSignedBy, parseCheckpoint, signNote } from './note.ts';
 import type { SigningKey } from './signing-key.ts';
-import { all, type Connection, first, run, sqlFor } from './tables.ts';
+import { all, type Connection, first, prepared, sqlFor } from './tables.ts';
 
 export interface Head {
   readonly size: number;
@@ -19,8 +19,13 @@ export interface Head {
   readonly rehearsal: Instant | null;
 }
 
+/** Read and written with every append: the SQL of both is made out once. */
+const READ = sqlFor.selectFrom('head').selectAll().compile();
+const WRITE = `update head set size = @size, peaks = @peaks, root = @root, recorded = @recorded, chain = @chain,
+  checkpoint = @checkpoint, farm = @farm, rehearsal = @rehearsal`;
+
 export const readHead = (db: Connection): Head => {
-  const row = first(db, sqlFor.selectFrom('head').selectAll());
+  const row = first(db, { compile: () => READ });
   if (row === undefined) throw new Error('The book has no head row');
   const peaks: unknown = JSON.parse(row.peaks);
   return {
@@ -31,8 +36,9 @@ export const readHead = (db: Connection): Head => {
   };
 };
 
-export const writeHead = (db: Connection, { peaks, ...head }: Head): void =>
-  run(db, sqlFor.updateTable('head').set({ ...head, peaks: JSON.stringify(peaks) }));
+export const writeHead = (db: Connection, head: Head): void => {
+  prepared(db, WRITE).run({ ...head, peaks: JSON.stringify(head.peaks) });
+};
 
 /** The name this file goes by now, and its public key. */
 export const currentBook = (db: Connection): { book: string; key: string } => {

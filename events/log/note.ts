@@ -28,8 +28,15 @@ export const parseCheckpoint = (note: string): Checkpoint | undefined => {
 };
 
 /** The four bytes that name a key: the start of SHA-256(name ‖ newline ‖ type ‖ public key). */
-const keyId = (name: string, publicKey: Uint8Array): Buffer =>
-  crypto.createHash('sha256').update(`${name}\n`).update(ED25519).update(publicKey).digest().subarray(0, 4);
+const keyId = (name: string, publicKey: Uint8Array): Buffer => {
+  if (lastId?.name === name && lastId.publicKey.equals(publicKey)) return lastId.id;
+  const id = crypto.createHash('sha256').update(`${name}\n`).update(ED25519).update(publicKey).digest().subarray(0, 4);
+  lastId = { name, publicKey: Buffer.from(publicKey), id };
+  return id;
+};
+
+/** A book signs one checkpoint after the other under one name. */
+let lastId: { readonly name: string; readonly publicKey: Buffer; readonly id: Buffer } | undefined;
 
 /** The text form in which a key is handed to whoever checks: `<name>+<key id>+<base64 of type and key>`. */
 export const verifierKey = (name: string, publicKey: Uint8Array): string =>

@@ -115,8 +115,6 @@ const settle = (db: Connection, file: string, opening: Opening): void => {
   db.pragma('cache_size = -32768');
   if (opening.readOnly) return;
   db.pragma('journal_mode = WAL');
-  // 16 MB of what is on the disk already are moved at once: pages that batch after batch changes are moved once.
-  db.pragma('wal_autocheckpoint = 4000');
   if (found === undefined) make(db, opening);
   else if (found < latest) upgrade(db, file, found, opening.formats);
 };

@@ -126,7 +126,7 @@ export const run = (db: Connection, query: Compilable): void => {
 const statements = new WeakMap<Connection, Map<string, Database.Statement<unknown[]>>>();
 
 /** The statement of that text, prepared once for each connection: the same few texts come with every append. */
-const prepared = <Row>(db: Connection, sql: string): Database.Statement<unknown[], Row> => {
+export const prepared = <Row>(db: Connection, sql: string): Database.Statement<unknown[], Row> => {
   const known = statements.get(db) ?? new Map<string, Database.Statement<unknown[]>>();
   statements.set(db, known);
   const statement = known.get(sql) ?? db.prepare<unknown[]>(sql);
