@@ -34,13 +34,15 @@ export const keptProgram = async (home = HOME) => {
     return undefined;
   }
   try {
-    await bundled(path.join(home, ENTRY), {
-      entryPoints: { main: path.join(home, ENTRY), 'verify-thread': path.join(home, THREAD) },
-      outdir: beside,
-      splitting: true,
-      sourcemap: 'linked',
-      sourcesContent: false,
-    });
+    await bundled(
+      { main: path.join(home, ENTRY), 'verify-thread': path.join(home, THREAD) },
+      {
+        outdir: beside,
+        splitting: true,
+        sourcemap: 'linked',
+        sourcesContent: false,
+      },
+    );
     removeOldest(cache);
     fs.renameSync(beside, folder);
   } catch {
@@ -49,11 +51,14 @@ export const keptProgram = async (home = HOME) => {
   return fs.existsSync(main) ? main : undefined;
 };
 
-/** Bundles a source and all of ours and the packages' that it needs, but for the packages apart. */
-export const bundled = async (entry, options) => {
+/**
+ * Bundles sources, named as what is made of them, with all of ours and the packages' that they need, but for the packages
+ * apart.
+ */
+export const bundled = async (entryPoints, options) => {
   const { build } = await import('esbuild');
   await build({
-    entryPoints: [entry],
+    entryPoints,
     bundle: true,
     platform: 'node',
     format: 'esm',

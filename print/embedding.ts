@@ -4,12 +4,12 @@
  * uses, for there the characters behind a glyph hang on what was drawn before.
  */
 import type { Font, Glyph, GlyphPosition } from 'fontkit';
+import { keptBy } from '../shared/kept.ts';
 import { FACES, type Face, fontOf, openedAnew } from './faces.ts';
-import { remembering } from './remember.ts';
 
 const MOST_SHAPES = 5_000;
-const shapes = remembering<Shape>(MOST_SHAPES);
-const outlines = remembering<Font>(FACES.length);
+const shapes = keptBy<string, Shape>(MOST_SHAPES);
+const outlines = keptBy<string, Font>(FACES.length);
 
 /** A font for one document, as PDFKit asks one: what it measures, its outlines, and words as glyphs. */
 export const embeddable = (face: Face): Font => {

@@ -6,7 +6,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { create, type Font } from 'fontkit';
-import { remembering } from './remember.ts';
+import { keptBy } from '../shared/kept.ts';
 
 export const FACES = ['letters', 'letters-bold', 'figures', 'figures-bold', 'others', 'others-bold'] as const;
 export type Face = (typeof FACES)[number];
@@ -35,7 +35,7 @@ export const openedAnew = (face: Face): Font => {
   return font;
 };
 
-const opened = remembering<Font>(FACES.length);
+const opened = keptBy<string, Font>(FACES.length);
 
 /** The font that words are measured and shaped by. */
 export const fontOf = (face: Face): Font => opened(face, () => openedAnew(face));
@@ -81,7 +81,7 @@ const PLAIN = /^[\x20-\x7e]*$/;
 const FIGURES_OR_NONE = /[0-9]+|[^0-9]+/g;
 
 const MOST_WORDS = 20_000;
-const widths = remembering<number>(MOST_WORDS);
+const widths = keptBy<string, number>(MOST_WORDS);
 
 /** Width of a run at that type size, in points. */
 export const runWidth = ({ face, text }: Run, size: number): number => {

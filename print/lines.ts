@@ -1,6 +1,7 @@
 /** Text broken into lines that fit: at spaces, or inside a word too long for the line. Nothing is ever cut off. */
+
+import { keptBy } from '../shared/kept.ts';
 import { type Run, runsOf, runWidth } from './faces.ts';
-import { remembering } from './remember.ts';
 
 export interface Style {
   readonly size: number;
@@ -16,7 +17,7 @@ export interface Line {
 
 /** Most of a sheet says the same words again, and a paragraph is measured anew with each word that joins it. */
 const MOST_LINES = 5_000;
-const known = remembering<Line>(MOST_LINES);
+const known = keptBy<string, Line>(MOST_LINES);
 
 export const lineOf = (text: string, { size, bold = false, figures = false }: Style): Line =>
   known(`${size} ${bold} ${figures} ${text}`, () => {

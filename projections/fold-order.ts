@@ -17,7 +17,9 @@ export const inFoldOrder = (entries: readonly Entry[]): Entry[] => [...entries].
 
 /** Two lists in fold order as one. */
 export const merged = (before: readonly Entry[], more: readonly Entry[]): readonly Entry[] =>
-  mergedBy(before, more, (entry) => entry);
+  mergedBy(before, more, itself);
+
+export const itself = (entry: Entry): Entry => entry;
 
 /**
  * Two lists in the fold order of their entries as one. Most of what is new is the latest: whatever comes before it is taken

@@ -5,7 +5,7 @@
  */
 import type { Entry } from '../events/entry.ts';
 import type { Instant } from '../shared/instant.ts';
-import { merged, placeOf } from './fold-order.ts';
+import { itself, merged, placeOf } from './fold-order.ts';
 import { remembered } from './remembered.ts';
 
 export interface Live {
@@ -40,8 +40,6 @@ export const lastLive = ({ many, since }: Live): Instant | undefined => {
   const [one, other] = [many.at(-1)?.at, since.at(-1)?.at];
   return one === undefined || (other !== undefined && other > one) ? other : one;
 };
-
-const itself = (entry: Entry): Entry => entry;
 
 const after = (ordered: readonly Entry[], time: number): readonly Entry[] => {
   let place = ordered.length;

@@ -1,5 +1,4 @@
 /** The stock of medicines that follows from what was received, used and disposed of. Plain JSON. */
-
 import type { Entry } from '../events/entry.ts';
 import { byText } from '../shared/text-order.ts';
 import { medicineKey } from './farm.ts';

@@ -2,7 +2,6 @@
  * Struck entries that the register of medicines rests on (R-23, R-95): what was written, by whom, when; who struck it,
  * when, why, and what is true instead. Nothing that was said is lost. Rows without words, plain JSON.
  */
-
 import type { Entry, EntryOf } from '../events/entry.ts';
 import { instantText } from '../shared/instant.ts';
 import { medicineKey } from './farm.ts';

@@ -1,5 +1,4 @@
 /** Which milkings are in which tank load. */
-
 import type { EntryOf } from '../events/entry.ts';
 import type { Instant } from '../shared/instant.ts';
 import type { Known } from './know.ts';

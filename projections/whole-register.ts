@@ -1,5 +1,4 @@
 /** Everything that the printed register of medicines says for a period: treatments, what was struck, stock, and what is not certain. */
-
 import type { Entry } from '../events/entry.ts';
 import { instantText } from '../shared/instant.ts';
 import type { Known } from './know.ts';

@@ -1,5 +1,4 @@
 /** What the standard has no resource or field for: said with every export, so that nobody takes the file for the whole book. */
-
 import type { Entry } from '../../events/entry.ts';
 import { ENTRY_TYPES, type EntryType } from '../../events/kinds.ts';
 import { liveEntries } from '../../projections/live.ts';

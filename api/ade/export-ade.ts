@@ -3,7 +3,6 @@
  * type. Each resource names its entry: `meta.source` is the farm, `meta.sourceId` the entry (and a part of it behind a #),
  * `meta.modified` when this book last learnt something about it.
  */
-
 import type { Entry } from '../../events/entry.ts';
 import type { Known } from '../../projections/know.ts';
 import { liveEntries } from '../../projections/live.ts';

@@ -1,5 +1,4 @@
 /** Which versions of a resource the book has, by the ids of their entries, and the strike that ends an older one. */
-
 import type { Known } from '../../projections/know.ts';
 import { liveEntries } from '../../projections/live.ts';
 import { earlier, type Instant, instantText } from '../../shared/instant.ts';

@@ -17,7 +17,7 @@ mkdirSync(cache, { recursive: true });
 const folder = mkdtempSync(join(cache, 'bench-'));
 try {
   const bundle = join(folder, 'bench.mjs');
-  await bundled(join(home, 'tests/bench/bench.ts'), { outfile: bundle });
+  await bundled({ bench: join(home, 'tests/bench/bench.ts') }, { outdir: folder, outExtension: { '.js': '.mjs' } });
   const run = spawnSync(
     process.execPath,
     ['--cpu-prof', `--cpu-prof-dir=${folder}`, '--cpu-prof-interval=500', bundle, ...process.argv.slice(2)],

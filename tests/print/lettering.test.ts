@@ -6,8 +6,8 @@ import { embeddable } from '../../print/embedding.ts';
 import { FACES, fontOf, openedAnew, scaleOf } from '../../print/faces.ts';
 import { letteringOn } from '../../print/lettering.ts';
 import { type Line, lineOf, textWidth, wrap } from '../../print/lines.ts';
-import { remembering } from '../../print/remember.ts';
 import { sha256 } from '../../shared/fingerprint.ts';
+import { keptBy } from '../../shared/kept.ts';
 import { herdOf, MARKS } from './printed.ts';
 
 /** Letters of the five languages and others, ligatures, marks that stand on a letter, signs that no face has. */
@@ -153,7 +153,7 @@ describe('no paper is changed by what was drawn before it', () => {
 
   test('what is remembered is bounded, and worked out again once it was forgotten', () => {
     let made = 0;
-    const remembered = remembering<number>(3);
+    const remembered = keptBy<string, number>(3);
     const lengthOf = (word: string): number =>
       remembered(word, () => {
         made += 1;

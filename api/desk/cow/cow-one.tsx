@@ -1,5 +1,4 @@
 /** One cow on the page of her number: who she is, her lists, her holds; and what stands under the number without a cow. */
-
 import type { Voice } from '../../../print/speech.ts';
 import type { CowHistory } from '../../../projections/history.ts';
 import { asidesByCow } from '../../../projections/standing.ts';

@@ -1,5 +1,4 @@
 /** Which lists a cow is on and why: the rule, the sentence with its arithmetic, and the entries behind it. */
-
 import type { Because } from '../../../projections/because.ts';
 import type { WhyEntry, WhyList } from '../../../projections/why.ts';
 import { instantText } from '../../../shared/instant.ts';

@@ -2,7 +2,6 @@
  * A cow's page: who she is, where her milk and meat stand, on which lists she is and why, her holds on a time line, and all
  * that is written about her. A number that may mean several cows shows them all.
  */
-
 import type { PlaceOf } from '../../../print/history-words.ts';
 import { wordsFor } from '../../../print/words.ts';
 import { cowHistory } from '../../../projections/history.ts';

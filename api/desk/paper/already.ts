@@ -2,7 +2,6 @@
  * What the book says of a line by now: who the number meant and how she is called today, and whether the thing stands
  * written down already by another way. A line that is shut can't be ticked; remarks are for whoever ticks.
  */
-
 import type { Entry, EntryOf } from '../../../events/entry.ts';
 import { groupAt, numberAt, presentAt } from '../../../projections/cow.ts';
 import { medicineKey } from '../../../projections/farm.ts';

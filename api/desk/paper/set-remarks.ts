@@ -1,5 +1,4 @@
 /** What there is to know of a set before it is written up: another book's, replaced since, returned already, half readable. */
-
 import type { EntryOf } from '../../../events/entry.ts';
 import type { EntryType } from '../../../events/kinds.ts';
 import { liveEntries } from '../../../projections/live.ts';

@@ -1,5 +1,4 @@
 /** The form for a dose: the farm's medicines, the usual dose of each, and where it stands in a course. */
-
 import type { EntryOf } from '../../../events/entry.ts';
 import { medicineKey } from '../../../projections/farm.ts';
 import { liveEntries } from '../../../projections/live.ts';

@@ -1,5 +1,4 @@
 /** Writing an entry: pick what happened, fill it in, read what it will do, save it once; undo is a strike with a reason. */
-
 import type { EntryType } from '../../../events/kinds.ts';
 import { liveEntries } from '../../../projections/live.ts';
 import { HOUR, type Instant, instantText } from '../../../shared/instant.ts';

@@ -1,5 +1,4 @@
 /** After saving: what stands in the book now, and how to take it back; and the page that takes an entry back. */
-
 import type { Child } from 'hono/jsx';
 import type { Entry } from '../../../events/entry.ts';
 import { wordsFor } from '../../../print/words.ts';
