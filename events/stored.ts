@@ -5,6 +5,7 @@ import { type Instant, parseInstant } from '../shared/instant.ts';
 import type { Aside, Entry, Said, Unusable } from './entry.ts';
 import { envelope, sentenceOf } from './envelope.ts';
 import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
+import { type EntryPage, type Stated, StoredEntry } from './stored-entry.ts';
 import { sureOf, UNSURE } from './sure.ts';
 import { UPCAST_STEPS, upcast } from './upcast.ts';
 
@@ -16,15 +17,18 @@ export interface StoredRow {
   readonly content: string;
 }
 
-/** Reads one stored row. Never throws: a row that cannot be used is named with its position. */
-export const readStored = (row: StoredRow): { ok: true; entry: Entry } | { ok: false; unusable: Unusable } => {
+/** Reads one stored row. Never throws: a row that cannot be used is named with its position. `page`: room for it among many. */
+export const readStored = (
+  row: StoredRow,
+  page?: EntryPage,
+): { ok: true; entry: Entry } | { ok: false; unusable: Unusable } => {
   let value: Record<string, unknown>;
   try {
     value = JSON.parse(row.entry) as Record<string, unknown>;
   } catch {
     return unusable(row, {}, 'the stored text is not readable; run verify');
   }
-  const plain = plainEntry(row, value);
+  const plain = plainEntry(row, value, page);
   if (plain !== undefined) return { ok: true, entry: plain };
   const { sequence: _, recordedtime, via, ...said } = value;
   const shape = envelope.safeParse(said, { reportInput: true });
@@ -72,7 +76,11 @@ const SURE_OF = {
  * The entry, where it is surely a good one by the same schemas; else undefined, and they are asked themselves. Nearly
  * every stored entry is plain, and this is several times faster.
  */
-const plainEntry = (row: StoredRow, value: Readonly<Record<string, unknown>>): Entry | undefined => {
+const plainEntry = (
+  row: StoredRow,
+  value: Readonly<Record<string, unknown>>,
+  page: EntryPage | undefined,
+): Entry | undefined => {
   const { specversion, id, type, subject, time, author, source, data, sequence, recordedtime, via } = value;
   if (typeof type !== 'string' || typeof time !== 'string' || typeof recordedtime !== 'string') return undefined;
   if (!isEntryType(type) || UPCAST_STEPS.length > 0) return undefined;
@@ -88,26 +96,27 @@ const plainEntry = (row: StoredRow, value: Readonly<Record<string, unknown>>): E
   const payload = SURE.get(type)?.(data) ?? UNSURE;
   const at = parseInstant(time);
   if (writer === UNSURE || place === UNSURE || payload === UNSURE || !at.ok) return undefined;
-  const { content, position } = row;
-  const recordedAt = recordedOf(recordedtime);
-  // Written out twice: copying fields from object to object costs more than the checks do.
-  const entry: object =
-    subject === undefined
-      ? { id, type, at: at.value, author: writer, source: place, data: payload, content, position, recordedAt }
-      : {
-          id,
-          type,
-          subject,
-          at: at.value,
-          author: writer,
-          source: place,
-          data: payload,
-          content,
-          position,
-          recordedAt,
-        };
-  return (typeof via === 'string' ? { ...entry, via } : entry) as Entry;
+  const stated: Stated = {
+    id: id as string,
+    type,
+    subject: subject as string | undefined,
+    at: at.value,
+    author: writer as string,
+    source: place as string,
+    data: payload,
+    content: row.content,
+    position: row.position,
+    recordedAt: recordedOf(recordedtime),
+    via: typeof via === 'string' ? via : undefined,
+  };
+  return (page === undefined ? withoutMissing(stated) : new StoredEntry(stated, page)) as Entry;
 };
+
+const withoutMissing = ({ subject, via, ...stated }: Stated): object => ({
+  ...stated,
+  ...(subject === undefined ? {} : { subject }),
+  ...(via === undefined ? {} : { via }),
+});
 
 let lastRecorded: { readonly text: string; readonly at: Instant } | undefined;
 

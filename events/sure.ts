@@ -106,11 +106,12 @@ const listOf =
   (element: Sure, checks: Checks): Sure =>
   (value) => {
     if (!Array.isArray(value)) return UNSURE;
-    const list: unknown[] = [];
-    for (const each of value) {
-      const one = element(each);
+    // As long as it is from the start: one that grows keeps room for more.
+    const list: unknown[] = value.slice();
+    for (let place = 0; place < list.length; place += 1) {
+      const one = element(list[place]);
       if (one === UNSURE) return UNSURE;
-      list.push(one);
+      list[place] = one;
     }
     return pass(list, checks) ? list : UNSURE;
   };

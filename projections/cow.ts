@@ -2,13 +2,13 @@
  * The fold for one cow: her entries sorted into what the rules ask about. Pure `(cow, entry) → cow` over fold order;
  * nothing here knows a milking or a sheet.
  */
-import type { EntryOf } from '../events/entry.ts';
+import type { Entry, EntryOf } from '../events/entry.ts';
 import type { EntryType } from '../events/kinds.ts';
 import type { Instant } from '../shared/instant.ts';
 import type { MayBe } from './because.ts';
 import { byFoldOrder } from './fold-order.ts';
 import { type Roomy, withRoom } from './remembered.ts';
-import type { Animal, Assigned, NumberSpan } from './who.ts';
+import { type Animal, isCertain, type NumberSpan } from './who.ts';
 
 /** An entry as laid to this cow's door. */
 export interface Hers<T extends EntryType> {
@@ -68,46 +68,61 @@ type CowKind =
   | 'group-move';
 
 export const foldCow = (animal: Animal): Cow => {
-  const assigned = [...animal.assigned].sort((a, b) => byFoldOrder(a.entry, b.entry));
-  const kinds = new Map<EntryType, Assigned[]>();
-  for (const each of assigned) {
-    const have = kinds.get(each.entry.type);
-    if (have === undefined) kinds.set(each.entry.type, [each]);
-    else have.push(each);
+  const assigned = [...animal.assigned].sort(byFoldOrder);
+  const kinds = new Map<EntryType, Entry[]>();
+  for (const entry of assigned) {
+    const have = kinds.get(entry.type);
+    if (have === undefined) kinds.set(entry.type, [entry]);
+    else have.push(entry);
   }
-  const only = <T extends CowKind>(type: T) => (kinds.get(type) ?? []) as unknown as Hers<T>[];
-  const certain = <T extends CowKind>(type: T): EntryOf<T>[] =>
-    only(type).flatMap((hers) => (hers.mayBe === undefined ? [hers.entry] : []));
+  const { unsure } = animal;
+  const only = <T extends CowKind>(type: T): readonly Hers<T>[] =>
+    (kinds.get(type) as EntryOf<T>[] | undefined)?.map((entry): Hers<T> => {
+      const mayBe = unsure?.get(entry as Entry);
+      return mayBe === undefined ? { entry } : { entry, mayBe };
+    }) ?? NONE;
+  const either = <T extends CowKind>(type: T): readonly EntryOf<T>[] =>
+    (kinds.get(type) as EntryOf<T>[] | undefined)?.slice() ?? NONE;
+  const certain = <T extends CowKind>(type: T): readonly EntryOf<T>[] =>
+    unsure === undefined ? either(type) : either(type).filter((entry) => isCertain(animal, entry as Entry));
+  const dryOffs = certain('dry-off');
   return withRoom({
     key: animal.key,
     officialId: animal.officialId,
     spans: animal.spans,
     entered: certain('cow-entered'),
     left: certain('cow-left'),
-    placements: assigned.flatMap(({ entry, mayBe }): Placement[] => {
-      if (mayBe !== undefined) return [];
-      const group = groupGiven(entry);
-      return group === undefined ? [] : [{ at: entry.at, group, entry: entry.id }];
-    }),
+    placements: placementsOf(assigned.filter((entry) => isCertain(animal, entry))),
     calvings: only('calving'),
     abortions: only('abortion'),
-    dryOffs: certain('dry-off'),
-    mayBeDryOffs: only('dry-off').filter((hers) => hers.mayBe !== undefined),
+    dryOffs,
+    mayBeDryOffs: unsure === undefined ? NONE : only('dry-off').filter((hers) => hers.mayBe !== undefined),
     services: certain('service'),
     checks: certain('pregnancy-check'),
     treatments: only('treatment'),
-    vetTimes: only('vet-hold-time').map((hers) => hers.entry),
+    vetTimes: either('vet-hold-time'),
     courseEnds: certain('course-ended'),
     milkHolds: only('milk-hold'),
     lifted: certain('milk-hold-lifted'),
     residueTests: only('residue-test'),
     sortRequests: only('sort-request'),
     milkRecords: certain('milk-record'),
-    lastAt: assigned.at(-1)?.entry.at ?? (0 as Instant),
+    lastAt: assigned.at(-1)?.at ?? (0 as Instant),
   });
 };
 
-const groupGiven = (entry: Assigned['entry']): string | undefined => {
+const NONE: readonly never[] = [];
+
+const placementsOf = (entries: readonly Entry[]): readonly Placement[] =>
+  entries
+    .filter((entry) => groupGiven(entry) !== undefined)
+    .map((entry) => ({ at: entry.at, group: groupGiven(entry) ?? '', entry: entry.id }));
+
+/** Every group that she was ever put in, by a look at her entries alone. */
+export const groupsEver = (animal: Animal): ReadonlySet<string> =>
+  new Set(animal.assigned.flatMap((entry) => (isCertain(animal, entry) ? (groupGiven(entry) ?? []) : [])));
+
+const groupGiven = (entry: Entry): string | undefined => {
   switch (entry.type) {
     case 'cow-entered':
     case 'calving':

@@ -3,13 +3,14 @@
 import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
 import { DAY, earlier, type Instant, instantText, later, plusHours } from '../shared/instant.ts';
 import { because } from './because.ts';
+import type { CowFile } from './cow-file.ts';
 import type { Dosing } from './dosing.ts';
 import type { Labels } from './farm.ts';
 import type { HoldPiece } from './hold-piece.ts';
 import { laterIfLonger, wordsSince } from './label.ts';
 import type { Stretch } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
-import { type CowFile, type CowMoment, productsWithin } from './moment.ts';
+import { type CowMoment, productsWithin } from './moment.ts';
 
 type DryCowLabel = NonNullable<MedicineListed['dryCow']>;
 

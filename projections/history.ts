@@ -9,7 +9,7 @@ import type { Known } from './know.ts';
 import { noticesAbout } from './leaving.ts';
 import { bearersAt } from './standing.ts';
 import type { Notice } from './views.ts';
-import type { Animal } from './who.ts';
+import { type Animal, assignedTo, isCertain } from './who.ts';
 
 export interface HistoryAnimal {
   readonly officialId: string | null;
@@ -101,7 +101,7 @@ const whoseIn = (
     made.set(entry, have);
   };
   animals.forEach((animal, index) => {
-    for (const { entry, mayBe } of animal.assigned) add(entry, index, mayBe === undefined ? 'certain' : 'mayBe');
+    for (const { entry, mayBe } of assignedTo(animal)) add(entry, index, mayBe === undefined ? 'certain' : 'mayBe');
   });
   for (const { entry, animals: meant } of known.herd.ambiguous)
     for (const animal of meant) if (animals.includes(animal)) add(entry, animals.indexOf(animal), 'mayBe');
@@ -119,5 +119,5 @@ const laidToOthers = (known: Known, animals: readonly Animal[]): ReadonlySet<Ent
   new Set(
     known.herd.animals
       .filter((animal) => !animals.includes(animal))
-      .flatMap((animal) => animal.assigned.filter(({ mayBe }) => mayBe === undefined).map(({ entry }) => entry)),
+      .flatMap((animal) => animal.assigned.filter((entry) => isCertain(animal, entry))),
   );

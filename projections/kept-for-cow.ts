@@ -4,8 +4,9 @@
  * no more than the cows that something happened to. The type of the moment says what the work may go by and no more.
  */
 import { columnOf } from './columns.ts';
-import { type CowFile, type CowMoment, closedAts } from './moment.ts';
-import { emptyRoom, rememberedInRoom } from './remembered.ts';
+import { type CowFile, putAway } from './cow-file.ts';
+import { type CowMoment, closedAts } from './moment.ts';
+import { rememberedInRoom } from './remembered.ts';
 import type { Milking } from './schedule.ts';
 
 interface Kept<Answer> extends Worked<Answer> {
@@ -31,6 +32,11 @@ export const keptForCow = <Answer>(
   };
 };
 
+/** Puts down what a closed file says for good, where it is not there yet. Everything of the kind is asked while it lies open. */
+type SayOnce = (files: readonly CowFile[], place: number, moment: CowMoment) => void;
+
+const saidOnce: SayOnce[] = [];
+
 /**
  * What is to be said of every cow that ever was, in the order of the files, by work that goes by her own entries and by which
  * milkings are over, never by how she stands at this milking: once her file is closed it is said for good, and cows that
@@ -42,6 +48,13 @@ export const saidOfAll = <Said>(
   const open = keptForCow(work);
   const saidOf = columnOf<Worked<readonly Said[]>>('said once closed');
   const nothing: Worked<readonly Said[]> = { over: [], answer: [] };
+  saidOnce.push((files, place, moment) => {
+    const kept = saidOf(files);
+    const have = kept[place];
+    if (have !== undefined && isStillOver(have, moment)) return;
+    const said = worked(work, files[place] as CowFile, moment);
+    kept[place] = said.answer.length === 0 && said.over.length === 0 ? nothing : said;
+  });
   return (files, moment) => {
     const closed = closedAts(files);
     const kept = saidOf(files);
@@ -55,13 +68,11 @@ export const saidOfAll = <Said>(
         all.push(...open(file, moment));
         return;
       }
-      const said = have !== undefined && isStillOver(have, moment) ? have : worked(work, file, moment);
-      kept[place] = said.answer.length === 0 && said.over.length === 0 ? nothing : said;
-      if (said !== have) {
-        emptyRoom(file);
-        emptyRoom(file.cow);
+      if (have === undefined || !isStillOver(have, moment)) {
+        for (const say of saidOnce) say(files, place, moment);
+        putAway(file);
       }
-      all.push(...said.answer);
+      all.push(...(kept[place]?.answer ?? []));
     });
     return all;
   };

@@ -2,13 +2,12 @@
 import type { Aside, Entry } from '../events/entry.ts';
 import { byText } from '../shared/text-order.ts';
 import { carryColumns } from './columns.ts';
-import { foldCow } from './cow.ts';
+import { type CowFile, fileOf } from './cow-file.ts';
 import { type Farm, farmEntries, foldFarm, type Labels } from './farm.ts';
 import { inFoldOrder } from './fold-order.ts';
 import { type GroupLookup, groupLookup } from './groups.ts';
 import { type Ids, idsOf } from './ids.ts';
 import { liveEntries } from './live.ts';
-import { type CowFile, openFile } from './moment.ts';
 import { type Strikes, sortStrikes } from './strikes.ts';
 import { type Animal, type Herd, sortHerd } from './who.ts';
 
@@ -59,7 +58,7 @@ export const filesOf = (
     if (stood !== undefined) return stood;
     const have = opened.get(animal);
     if (have?.schedule === schedule && have.listings === listings) return have.file;
-    const file = openFile(foldCow(animal), schedule);
+    const file = fileOf(animal, schedule);
     opened.set(animal, { schedule, listings, file });
     return file;
   });

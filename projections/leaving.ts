@@ -8,13 +8,14 @@ import { officialDigits } from '../shared/cow-number.ts';
 import { type Instant, instantText } from '../shared/instant.ts';
 import type { Because } from './because.ts';
 import { numberAt, presentAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { meatHoldPieces } from './meat-hold.ts';
 import type { RegisterRow } from './medicine-row.ts';
 import { medicineRegister } from './medicines.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import type { CowFile, Moment } from './moment.ts';
+import type { Moment } from './moment.ts';
 import type { Notice } from './views.ts';
 
 export interface HoldStated {
@@ -58,7 +59,7 @@ interface Piece {
 
 export const leavingOfCow = (known: Known, moment: Moment, file: CowFile, doubts: readonly Notice[]): Leaving => {
   const { cow } = file;
-  const animal = known.herd.animals.find((each) => each.key === cow.key);
+  const { animal } = file;
   const left = presentAt(cow, moment.asOf) ? undefined : cow.left.findLast((each) => each.at <= moment.asOf);
   const at = left?.at ?? moment.asOf;
   const numbers = new Set(cow.spans.map((span) => span.number));
@@ -67,7 +68,7 @@ export const leavingOfCow = (known: Known, moment: Moment, file: CowFile, doubts
   // That she stands dry among milkers says where she stands, not what her milk may hold.
   const milk = milkHoldPieces(file, moment, asides).filter((piece) => piece.because.rule !== 'R-24' && runs(piece));
   const meat = meatHoldPieces(file, moment, asides).filter(runs);
-  const hers = new Set((animal?.assigned ?? []).map(({ entry }) => entry.id));
+  const hers = new Set(animal.assigned.map(({ id }) => id));
   const rows = medicineRegister(known, moment, { to: at }).rows.filter((row) => row.entries.some((id) => hers.has(id)));
   const behind = new Set([...milk, ...meat].flatMap((piece) => piece.because.entries));
   const last = rows.reduce<RegisterRow | undefined>(

@@ -7,6 +7,7 @@ import { type Instant, instantText } from '../shared/instant.ts';
 import { byText } from '../shared/text-order.ts';
 import type { Because, OffLabelCause } from './because.ts';
 import { numberAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import { type Dosing, dosingsOf } from './dosing.ts';
 import { dryCowPieces } from './dry-cow-hold.ts';
 import { endText, latestEnd } from './hold-piece.ts';
@@ -15,8 +16,9 @@ import { dosingMeat } from './meat-hold.ts';
 import { type HoldOnRegister, labelOf, type RegisterRow, rowOf } from './medicine-row.ts';
 import { dosedAnimal, dosingPieces, sampledAt } from './milk-hold.ts';
 import { nthMilkingFor } from './milking-count.ts';
-import { type CowFile, countsFor, doseOf, type Moment } from './moment.ts';
+import { countsFor, type Moment } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
+import { doseOf } from './products-given.ts';
 
 /** A treatment struck, or a dry-off with its product: it stands in the register, struck through. */
 export interface CorrectionRow {

@@ -6,6 +6,7 @@ import { addDays } from '../shared/local-day.ts';
 import { type Because, because, type MayBe } from './because.ts';
 import { nearestDue } from './course-due.ts';
 import { type Hers, presentAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import type { Dosing } from './dosing.ts';
 import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
 import type { HoldPiece } from './hold-piece.ts';
@@ -13,7 +14,7 @@ import { keptForCow } from './kept-for-cow.ts';
 import { laterIfLonger } from './label.ts';
 import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
-import { type CowFile, type CowMoment, inMilkDuring, standsIn } from './moment.ts';
+import { type CowMoment, inMilkDuring, standsIn } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
 import { type Past, pastOf } from './settled-past.ts';
@@ -70,22 +71,19 @@ export const outcomeOf = (dosing: Dosing, moment: CowMoment, animal: DosedAnimal
     milkHoldOf(moment.farm, dosing, animal, dosing.course?.plannedLast ?? dosing.last.at),
   );
 
-export const dosedAnimal = (file: CowFile, moment: CowMoment, nth: NthMilking): DosedAnimal => ({
-  nth,
-  patient: {
-    classAt: (at) =>
-      stretchAt(file.lactations, at) !== undefined
-        ? 'milking'
-        : lactationAt(file.cow, file.lactations, at) > 0
-          ? 'dry'
-          : 'young',
-    born: file.cow.entered.findLast((entry) => entry.data.born !== undefined)?.data.born as
-      | (Stretch['calvedDay'] & string)
-      | undefined,
-    dayOf: moment.schedule.dayOf,
-  },
-  dosesOf: (medicine) => dosesByMedicine(file).get(medicine) ?? [],
-});
+export const dosedAnimal = (file: CowFile, moment: CowMoment, nth: NthMilking): DosedAnimal => {
+  const classAt: DosedAnimal['patient']['classAt'] = (at) =>
+    stretchAt(file.lactations, at) !== undefined
+      ? 'milking'
+      : lactationAt(file.cow, file.lactations, at) > 0
+        ? 'dry'
+        : 'young';
+  const dosesOf: DosedAnimal['dosesOf'] = (medicine) => dosesByMedicine(file).get(medicine) ?? [];
+  const born = file.cow.entered.findLast((entry) => entry.data.born !== undefined)?.data.born as
+    | (Stretch['calvedDay'] & string)
+    | undefined;
+  return { nth, patient: { classAt, born, dayOf: moment.schedule.dayOf }, dosesOf };
+};
 
 type Dose = Dosing['doses'][number];
 

@@ -1,15 +1,15 @@
 /** What every question about one milking is asked against: the farm, the milking, its window, and when the asking is done. */
-import type { EntryOf } from '../events/entry.ts';
-import { DAY, type Instant } from '../shared/instant.ts';
+import type { Instant } from '../shared/instant.ts';
 import type { LocalDay } from '../shared/local-day.ts';
 import { columnOf } from './columns.ts';
-import { type Cow, groupAt, type Hers, presentAt } from './cow.ts';
-import { type Dosing, dosingsOf } from './dosing.ts';
-import { type Farm, type Labels, medicineKey } from './farm.ts';
+import { type Cow, groupAt, presentAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
+import type { Farm, Labels } from './farm.ts';
 import { type Group, type GroupLookup, groupNamed } from './groups.ts';
-import { inMilkAt, type Lactations, lactationsOf, stretchAt } from './lactation.ts';
+import { inMilkAt, type Lactations, stretchAt } from './lactation.ts';
 import type { CountsFor } from './milking-count.ts';
-import { type Roomy, remembered, withRoom } from './remembered.ts';
+import { TWO_DAYS } from './products-given.ts';
+import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
 /** As much of a moment as what one cow comes to may go by: what is worked out from her file and this can be kept. */
@@ -31,32 +31,6 @@ export interface Moment extends CowMoment {
   /** When the sheets are worked out. */
   readonly asOf: Instant;
 }
-
-/** One cow with what follows from her entries alone, whatever the milking. */
-export interface CowFile extends Roomy {
-  readonly cow: Cow;
-  readonly lactations: Lactations;
-  readonly dosings: readonly Dosing[];
-  /**
-   * A week after the last entry about a cow that has left for good: from then on nothing about her hangs on when it is
-   * asked. Positive infinity while her file is open.
-   */
-  readonly closedAt: number;
-}
-
-export const openFile = (cow: Cow, schedule: Schedule): CowFile => {
-  const lactations = lactationsOf(cow, schedule);
-  const treatments = [...cow.treatments, ...productsGiven(cow, lactations)].sort((a, b) => a.entry.at - b.entry.at);
-  const dosings = dosingsOf({ treatments, vetTimes: cow.vetTimes, courseEnds: cow.courseEnds });
-  return withRoom({ cow, lactations, dosings, closedAt: closedAtOf(cow, lactations) });
-};
-
-const closedAtOf = (cow: Cow, { stretches }: Lactations): number => {
-  const entered = cow.entered.at(-1);
-  const left = cow.left.at(-1);
-  const isGone = entered !== undefined && left !== undefined && entered.at <= left.at;
-  return isGone && stretches.at(-1)?.to !== null ? cow.lastAt + 7 * DAY : Number.POSITIVE_INFINITY;
-};
 
 /** The files of cows that may be in the herd at some time from `from` on, in order. */
 export const openFrom = (files: readonly CowFile[], from: number): readonly CowFile[] => {
@@ -81,40 +55,6 @@ export const closedAts = (files: readonly CowFile[]): readonly (number | undefin
 
 /** The longest list asked for yet: the others are parts of it. */
 const openKept = remembered((_: readonly CowFile[]): { from?: number; files: readonly CowFile[] } => ({ files: [] }));
-
-const TWO_DAYS = 2 * DAY;
-
-/** The product of a dry-off as a dose of that medicine, unless the same is also recorded as a treatment (R-19). */
-const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] => [
-  ...lactations.dryStarts.flatMap((dry) => {
-    if (dry.product === undefined || dry.product === 'none') return [];
-    const product = dry.product;
-    const recorded = cow.treatments.some(
-      ({ entry }) =>
-        medicineKey(entry.data.medicine) === medicineKey(product) &&
-        entry.at >= dry.earliest - TWO_DAYS &&
-        entry.at <= dry.at + TWO_DAYS,
-    );
-    if (recorded) return [];
-    const dried = cow.dryOffs.find((entry) => entry.id === dry.entry && entry.at === dry.at);
-    // Who wrote down that she came dry did not give it.
-    const entered = cow.entered.find((entry) => entry.id === dry.entry);
-    if (dried !== undefined) return [{ entry: doseOf(dried, dry.at, product) }];
-    return entered === undefined ? [] : [{ entry: doseOf({ ...entered, author: '' }, dry.at, product) }];
-  }),
-  ...cow.mayBeDryOffs.flatMap(({ entry, mayBe }): Hers<'treatment'>[] => {
-    const { product } = entry.data;
-    if (product === undefined || product === 'none' || mayBe === undefined) return [];
-    return [{ entry: doseOf(entry, entry.at, product), mayBe }];
-  }),
-];
-
-/** What was given at a dry-off, or before she came, as a dose. An empty author: nobody says who gave it. */
-export const doseOf = (
-  entry: EntryOf<'dry-off'> | EntryOf<'cow-entered'>,
-  at: Instant,
-  medicine: string,
-): EntryOf<'treatment'> => ({ ...entry, type: 'treatment', at, data: { medicine } });
 
 /** In milk at some time during this milking: at its start (she may leave inside it), or calved inside its window. */
 export const inMilkDuring = ({ cow, lactations }: CowFile, moment: CowMoment): boolean =>

@@ -109,7 +109,7 @@ const herdDoubts = (known: Known, moment: Moment): Notice[] => {
     ),
     ...herd.afterLeaving.map(({ entry, animal }): Notice => {
       const left = known.files
-        .find((file) => file.cow.key === animal.key)
+        .find((file) => file.animal.key === animal.key)
         ?.cow.left.findLast((each) => each.at <= entry.at);
       const day = moment.schedule.dayOf(left?.at ?? entry.at);
       return {

@@ -1,8 +1,8 @@
 /** The milking plan: turns, minutes, order, slow cows. */
 import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
 import { numberAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import { type Group, isMilkedAt } from './groups.ts';
-import type { CowFile } from './moment.ts';
 import { rememberedInRoom } from './remembered.ts';
 import type { Milking, SetUp } from './schedule.ts';
 import type { PlanSheet } from './views.ts';

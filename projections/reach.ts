@@ -4,11 +4,12 @@
  * through without asking every cow about every milking.
  */
 import { type Instant, plusMilliseconds } from '../shared/instant.ts';
+import type { CowFile } from './cow-file.ts';
 import { groupNamed, groupsInOrder, isMilkedAt } from './groups.ts';
 import { saidOfAll } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import type { CowFile, Moment } from './moment.ts';
+import type { Moment } from './moment.ts';
 import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 

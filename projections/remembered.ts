@@ -27,11 +27,6 @@ export interface Roomy {
 export const withRoom = <Thing extends object>(thing: Thing): Thing & Roomy =>
   Object.defineProperty(thing, 'room', { value: [], enumerable: false });
 
-/** Forgets what was worked out from a thing that will hardly be asked about again; whoever asks all the same waits. */
-export const emptyRoom = ({ room }: Roomy): void => {
-  if (room !== undefined) room.length = 0;
-};
-
 let places = 0;
 
 /** As `remembered`, several times as fast where the thing has room. */

@@ -4,8 +4,9 @@
  * was worked out from nothing but such milkings, and it need not be worked out again.
  */
 import type { Instant } from '../shared/instant.ts';
+import type { CowFile } from './cow-file.ts';
 import { type NthMilking, nthMilkingFor } from './milking-count.ts';
-import { type CowFile, type CowMoment, countsFor } from './moment.ts';
+import { type CowMoment, countsFor } from './moment.ts';
 import { rememberedInRoom } from './remembered.ts';
 
 export interface Past {
@@ -45,22 +46,22 @@ export const pastOf = (file: CowFile, moment: CowMoment): Past => {
     last = Math.max(last, isOver ? found : Number.POSITIVE_INFINITY);
     return found;
   };
-  return {
-    nth,
-    settled: <Answer>(about: object, what: What, work: () => Answer): Answer => {
-      const kept = answers.get(what) ?? new Map<object, Kept>();
-      answers.set(what, kept);
-      const have = kept.get(about);
-      if (have !== undefined && have.last < start) {
-        last = Math.max(last, have.last);
-        return have.answer as Answer;
-      }
-      const before = last;
-      last = Number.NEGATIVE_INFINITY;
-      const answer = work();
-      if (last < start) kept.set(about, { last, answer });
-      last = Math.max(before, last);
-      return answer;
-    },
+  // Named before they are put together: V8 takes a function written inside an object for one that stays, and with it
+  // everything that it sees.
+  const settled: Past['settled'] = <Answer>(about: object, what: What, work: () => Answer): Answer => {
+    const kept = answers.get(what) ?? new Map<object, Kept>();
+    answers.set(what, kept);
+    const have = kept.get(about);
+    if (have !== undefined && have.last < start) {
+      last = Math.max(last, have.last);
+      return have.answer as Answer;
+    }
+    const before = last;
+    last = Number.NEGATIVE_INFINITY;
+    const answer = work();
+    if (last < start) kept.set(about, { last, answer });
+    last = Math.max(before, last);
+    return answer;
   };
+  return { nth, settled };
 };

@@ -6,8 +6,9 @@ import { type Instant, mustBeInstant, parseInstant } from '../shared/instant.ts'
 import { type LocalDay, parseLocalDay } from '../shared/local-day.ts';
 import { type Because, because } from './because.ts';
 import { numberAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import type { Known } from './know.ts';
-import type { CowFile, Moment } from './moment.ts';
+import type { Moment } from './moment.ts';
 import { unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
@@ -200,7 +201,7 @@ const isSettled = (known: Known, request: Request): boolean => known.farm.settle
 const goneBefore = (known: Known, moment: Moment): SortSheet['cannot'][number][] =>
   known.herd.afterLeaving.flatMap(({ entry, animal }) => {
     if (entry.type !== 'sort-request' || !isOpen(entry, moment) || isSettled(known, entry)) return [];
-    const file = known.files.find((each) => each.cow.key === animal.key);
+    const file = known.files.find((each) => each.animal.key === animal.key);
     const left = file === undefined ? undefined : leavingOf(file.cow, moment);
     if (file === undefined || left === undefined) return [];
     return [

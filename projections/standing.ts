@@ -3,22 +3,14 @@ import type { Aside } from '../events/entry.ts';
 import { byCowNumber, officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
 import type { Instant } from '../shared/instant.ts';
 import { numberAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import { type Group, groupPlace } from './groups.ts';
 import { type HoldPiece, holdsAt } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import {
-  type CowFile,
-  type CowMoment,
-  firstThere,
-  inMilkDuring,
-  isThere,
-  type Moment,
-  openFrom,
-  standsIn,
-} from './moment.ts';
+import { type CowMoment, firstThere, inMilkDuring, isThere, type Moment, openFrom, standsIn } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import type { Animal } from './who.ts';

@@ -1,8 +1,8 @@
 /** Where a cow is at an instant: counts and plans ask it of every cow about the same few instants. */
 import type { Instant } from '../shared/instant.ts';
 import { groupAt, numberAt, presentAt } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import { stretchAt } from './lactation.ts';
-import type { CowFile } from './moment.ts';
 import { rememberedInRoom } from './remembered.ts';
 
 export interface There {

@@ -6,7 +6,8 @@ import { weekdayOf } from '../shared/local-day.ts';
 import { beefHoldSheet } from './beef-hold.ts';
 import { columnOf } from './columns.ts';
 import { countsSheet } from './counts.ts';
-import { groupAt } from './cow.ts';
+import { groupAt, groupsEver } from './cow.ts';
+import type { CowFile } from './cow-file.ts';
 import { dryOffSheet } from './dry-off.ts';
 import type { Farm } from './farm.ts';
 import { freshMovesSheet } from './fresh-moves.ts';
@@ -14,7 +15,7 @@ import { isMilkedAt } from './groups.ts';
 import type { Known } from './know.ts';
 import type { MomentAt } from './late-news.ts';
 import { milkHoldSheet } from './milk-hold-sheet.ts';
-import { type CowFile, type Moment, nextAfter, openFrom } from './moment.ts';
+import { type Moment, nextAfter, openFrom } from './moment.ts';
 import { alertsAt, doubtsAt } from './notices.ts';
 import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
@@ -70,7 +71,7 @@ const groupsEverOf = remembered((files: Known['files']): ReadonlySet<string> => 
 const groupsColumn = columnOf<readonly string[]>('groups ever');
 
 const groupsOfCow = (file: CowFile | undefined): readonly string[] =>
-  sameNames(JSON.stringify([...new Set(file?.cow.placements.map(({ group }) => group))]));
+  sameNames(JSON.stringify(file === undefined ? [] : [...groupsEver(file.animal)]));
 
 /** One list for all cows that were in the same groups: there are few such lists. */
 const sameNames = kept(2_000, (names: string): readonly string[] => z.array(z.string()).parse(JSON.parse(names)));

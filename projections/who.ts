@@ -14,6 +14,21 @@ export interface Assigned {
   readonly mayBe?: MayBe;
 }
 
+export const assignedTo = ({ assigned, unsure }: Animal): readonly Assigned[] =>
+  assigned.map((entry) => {
+    const mayBe = unsure?.get(entry);
+    return mayBe === undefined ? { entry } : { entry, mayBe };
+  });
+
+export const isCertain = ({ unsure }: Animal, entry: Entry): boolean => unsure === undefined || !unsure.has(entry);
+
+const assign = (animal: Animal, entry: Entry, mayBe?: MayBe): void => {
+  animal.assigned.push(entry);
+  if (mayBe === undefined) return;
+  animal.unsure ??= new Map();
+  animal.unsure.set(entry, mayBe);
+};
+
 /** A stretch of time in which a cow bore a number; `to` null while she does. */
 export interface NumberSpan {
   readonly number: string;
@@ -28,7 +43,9 @@ export interface Animal {
   officialId: string | undefined;
   present: boolean;
   readonly spans: NumberSpan[];
-  readonly assigned: Assigned[];
+  readonly assigned: Entry[];
+  /** Those of them that are not certain to be hers; seldom any. */
+  unsure: Map<Entry, MayBe> | undefined;
 }
 
 export interface Unplaced {
@@ -146,6 +163,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
       present: true,
       spans: [],
       assigned: [],
+      unsure: undefined,
     };
     if (known === undefined) animals.push(animal);
     if (official !== undefined) byOfficial.set(official, animal);
@@ -155,7 +173,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
       giveUp(animal, entry.at);
       take(animal, subject, entry);
     }
-    animal.assigned.push({ entry });
+    assign(animal, entry);
   };
 
   const meant = (subject: string): readonly Animal[] => {
@@ -169,7 +187,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
   const place = (entry: Entry, subject: string) => {
     const found = meant(subject);
     if (found.length === 1 && found[0] !== undefined) {
-      found[0].assigned.push({ entry });
+      assign(found[0], entry);
       if (entry.type === 'number-changed') {
         giveUp(found[0], entry.at, bearersOf(subject).length > 0 ? subject : undefined);
         take(found[0], entry.data.to, entry);
@@ -183,7 +201,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
     const bearing = bearingOf(entry);
     if (found.length > 1) {
       ambiguous.push({ entry, animals: found });
-      if (bearing === 'holds') for (const animal of found) animal.assigned.push({ entry, mayBe: 'two-cows' });
+      if (bearing === 'holds') for (const animal of found) assign(animal, entry, 'two-cows');
       // Nobody can tell which of the two got the new number: from here on it may mean either.
       if (entry.type === 'number-changed') for (const animal of found) take(animal, entry.data.to, entry);
       return;
@@ -195,7 +213,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
     const left = lastBearer.get(subject);
     if (near.length > 0) {
       unplaced.push({ entry, how: 'leading-zeros', mayBe: near });
-      if (bearing === 'holds') for (const animal of near) animal.assigned.push({ entry, mayBe: 'leading-zeros' });
+      if (bearing === 'holds') for (const animal of near) assign(animal, entry, 'leading-zeros');
       return;
     }
     if (left !== undefined) afterLeaving.push({ entry, animal: left });
@@ -217,7 +235,7 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
       const bearsLater = animal.spans.some((span) => span.number === number && span.from > each.entry.at);
       if (!animal.present || !(bearsLater || (official !== undefined && animal.officialId === official))) continue;
       each.mayBe.push(animal);
-      animal.assigned.push({ entry: each.entry, mayBe: 'not-in-herd-then' });
+      assign(animal, each.entry, 'not-in-herd-then');
     }
   }
   return { animals, unplaced, ambiguous, afterLeaving, numberInUse };

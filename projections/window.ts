@@ -2,10 +2,11 @@
 
 import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, later, MINUTE, mustBeInstant } from '../shared/instant.ts';
+import type { CowFile } from './cow-file.ts';
 import type { Farm } from './farm.ts';
 import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital } from './groups.ts';
 import type { Known } from './know.ts';
-import { type CowFile, openFrom } from './moment.ts';
+import { openFrom } from './moment.ts';
 import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';

@@ -3,6 +3,7 @@
  * what a withdrawal that comes in is held against.
  */
 import type { EntryOf } from '../../events/entry.ts';
+import type { CowFile } from '../../projections/cow-file.ts';
 import { type Dosing, dosingsOf } from '../../projections/dosing.ts';
 import { dryCowPieces } from '../../projections/dry-cow-hold.ts';
 import { latestEnd } from '../../projections/hold-piece.ts';
@@ -10,7 +11,7 @@ import type { Known } from '../../projections/know.ts';
 import { dosingMeat } from '../../projections/meat-hold.ts';
 import { dosedAnimal, dosingPieces, sampledAt } from '../../projections/milk-hold.ts';
 import { nthMilkingFor } from '../../projections/milking-count.ts';
-import { type CowFile, countsFor, type Moment } from '../../projections/moment.ts';
+import { countsFor, type Moment } from '../../projections/moment.ts';
 import type { DosedAnimal } from '../../projections/treatment-hold.ts';
 import type { Instant } from '../../shared/instant.ts';
 

@@ -173,7 +173,7 @@ const calvingsKnown =
   (reading: Reading, { known }: ReadSettings, arrived: ReadonlySet<string>) =>
   (subject: string): readonly number[] | undefined => {
     const file = known.files.find(
-      ({ cow }) => cow.officialId === subject || cow.spans.some((span) => span.number === subject),
+      ({ animal }) => animal.officialId === subject || animal.spans.some((span) => span.number === subject),
     );
     if (file === undefined && !arrived.has(subject)) return undefined;
     return [

@@ -14,7 +14,7 @@ const GESTATION_DAYS = 283;
 export const parturitionOf = (out: Outgoing, entry: EntryOf<'calving'>): Resource[] => {
   const { calves, ease, group } = entry.data;
   const cow = out.cows.get(entry);
-  const file = out.known.files.find((each) => each.cow === cow);
+  const file = out.known.files.find((each) => each.animal.key === cow?.key);
   const progeny = calves.map((calf, index) => ({
     resourceType: 'icarProgenyDetailsResource',
     meta: metaOf(out, entry, 'birth', String(index + 1)),

@@ -1,9 +1,9 @@
 /** Cows that come and go, their numbers and their groups, as animals, arrivals, departures and animal sets. */
 import type { EntryOf } from '../../events/entry.ts';
 import { type Cow, groupAt, numberAt, presentAt } from '../../projections/cow.ts';
+import type { CowFile } from '../../projections/cow-file.ts';
 import type { Group } from '../../projections/groups.ts';
 import { stretchAt } from '../../projections/lactation.ts';
-import type { CowFile } from '../../projections/moment.ts';
 import { pregnancyAt } from '../../projections/pregnancy.ts';
 import { type Instant, instantText, mustBeInstant } from '../../shared/instant.ts';
 import { addDays, daysBetween, type LocalDay } from '../../shared/local-day.ts';
@@ -149,7 +149,7 @@ export const animals = (out: Outgoing): Resource[] =>
       sourceId: partId(cow.key, 'animal'),
       modified: instantText(key?.recordedAt ?? out.latest),
     };
-    const hers = [...out.cows].flatMap(([entry, whose]) => (whose === cow ? [entry.id] : []));
+    const hers = [...out.cows].flatMap(([entry, whose]) => (whose.key === cow.key ? [entry.id] : []));
     return {
       resourceType: 'icarAnimalCoreResource',
       meta: modifiedBy(out, base, hers),

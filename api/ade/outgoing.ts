@@ -3,6 +3,7 @@ import type { Entry } from '../../events/entry.ts';
 import { type Cow, numberAt } from '../../projections/cow.ts';
 import type { Known } from '../../projections/know.ts';
 import type { Moment } from '../../projections/moment.ts';
+import { isCertain } from '../../projections/who.ts';
 import { type Instant, instantText, later, mustBeInstant } from '../../shared/instant.ts';
 import type { LocalDay } from '../../shared/local-day.ts';
 import { identifierOf, type Part, partId, sourceOf } from './names.ts';
@@ -25,10 +26,10 @@ export interface Outgoing {
 
 export const outgoing = (known: Known, moment: Moment, entries: readonly Entry[], farm: string): Outgoing => {
   const cows = new Map<Entry, Cow>();
-  const files = new Map(known.files.map(({ cow }) => [cow.key, cow]));
+  const files = new Map(known.files.map((file) => [file.animal, file]));
   for (const animal of known.herd.animals) {
-    const cow = files.get(animal.key);
-    for (const { entry, mayBe } of animal.assigned) if (cow !== undefined && mayBe === undefined) cows.set(entry, cow);
+    const cow = files.get(animal)?.cow;
+    for (const entry of animal.assigned) if (cow !== undefined && isCertain(animal, entry)) cows.set(entry, cow);
   }
   return {
     known,

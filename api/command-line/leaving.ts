@@ -15,10 +15,10 @@ import {
 } from '../../print/buyer-words.ts';
 import { keeperVoice } from '../../print/keeper-paper.ts';
 import type { Voice } from '../../print/speech.ts';
+import type { CowFile } from '../../projections/cow-file.ts';
 import { cowMeant } from '../../projections/cow-meant.ts';
 import type { Known } from '../../projections/know.ts';
 import { type HoldStated, type Leaving, leavingOfCow } from '../../projections/leaving.ts';
-import type { CowFile } from '../../projections/moment.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import type { Animal } from '../../projections/who.ts';
 import { plusMilliseconds } from '../../shared/instant.ts';
@@ -84,7 +84,7 @@ const theCow = (known: Known, number: string, day: ReturnType<typeof dayOf>, voi
       `${number} means ${animals.length} cows: ${animals.map((animal) => whoIs(animal, known, voice)).join('; ')}. Say which by her official number, or with --on and a date when she alone bore ${number}`,
     );
   }
-  const file = known.files.find(({ cow }) => cow.key === animals[0]?.key);
+  const file = known.files.find(({ animal }) => animal.key === animals[0]?.key);
   if (file !== undefined) return file;
   if (near.length > 0)
     throw new UserProblem(
@@ -96,7 +96,7 @@ const theCow = (known: Known, number: string, day: ReturnType<typeof dayOf>, voi
 };
 
 const whoIs = (animal: Animal, known: Known, { format }: Voice): string => {
-  const cow = known.files.find((each) => each.cow.key === animal.key)?.cow;
+  const cow = known.files.find((each) => each.animal.key === animal.key)?.cow;
   const dayOfInstant = (instant: number | undefined): string =>
     instant === undefined ? 'an unknown day' : format.time(new Date(instant).toISOString()).replaceAll('\u00a0', ' ');
   const left = animal.present ? undefined : cow?.left.at(-1);

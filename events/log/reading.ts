@@ -2,6 +2,7 @@
 import type { Instant } from '../../shared/instant.ts';
 import type { Aside, Entry } from '../entry.ts';
 import { asideOf, readStored, type StoredRow } from '../stored.ts';
+import { type EntryPage, entryPage } from '../stored-entry.ts';
 import { POSITIONS_OF_COWS } from './cow-entries.ts';
 import { readHead } from './head.ts';
 import { EMPTY_RANGE, extend, rootOf } from './merkle.ts';
@@ -81,13 +82,13 @@ export const readFurther = (db: Connection, before: Omit<Known, 'entries' | 'roo
     };
   })();
 
-const readRows = (rows: Iterable<StoredRow>, knownAt: number) => {
+const readRows = (rows: Iterable<readonly [StoredRow, EntryPage | undefined]>, knownAt: number) => {
   const entries: Entry[] = [];
   const unusable: Aside[] = [];
   let position = 0;
   let recordedAt = Number.NEGATIVE_INFINITY;
-  for (const row of rows) {
-    const read = readStored(row);
+  for (const [row, page] of rows) {
+    const read = readStored(row, page);
     // Recorded times never go back, so what is known at a time is a beginning of the log. A row whose time can't be
     // read counts as recorded with the one before it.
     recordedAt = Math.max(recordedAt, (read.ok ? read.entry : read.unusable).recordedAt);
@@ -101,8 +102,15 @@ const readRows = (rows: Iterable<StoredRow>, knownAt: number) => {
 
 const PAGE = 1_000;
 
-/** The rows behind a position up to another, in order, by whole pages in raw form: half again as fast as row by row. */
-function* rowsBetween(db: Connection, behind: number, last: number): Generator<StoredRow, void> {
+/**
+ * The rows behind a position up to another, in order, and room for each page's entries. By whole pages in raw form: half
+ * again as fast as row by row. Where positions are missing there is no such room.
+ */
+function* rowsBetween(
+  db: Connection,
+  behind: number,
+  last: number,
+): Generator<readonly [StoredRow, EntryPage | undefined], void> {
   const page = db
     .prepare<[number, number], [position: number, entry: string, content: string]>(
       `select position, entry, content from entries where position > ? and position <= ? order by position limit ${PAGE}`,
@@ -110,9 +118,12 @@ function* rowsBetween(db: Connection, behind: number, last: number): Generator<S
     .raw();
   for (let after = behind, full = true; full; ) {
     const rows = page.all(after, last);
+    const [first, end] = [rows[0]?.[0], rows.at(-1)?.[0]];
+    const isWhole = first !== undefined && end === first + rows.length - 1;
+    const room = isWhole ? entryPage(first, rows.length) : undefined;
     for (const row of rows) {
       after = row[0];
-      yield { position: after, entry: row[1], content: row[2] };
+      yield [{ position: after, entry: row[1], content: row[2] }, room];
     }
     full = rows.length === PAGE;
   }

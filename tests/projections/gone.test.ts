@@ -1,9 +1,9 @@
 /** A herd has many more cows that left than cows that are there: they cost nothing at a milking, and say what they said. */
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../events/entry.ts';
+import type { CowFile } from '../../projections/cow-file.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { knowMore } from '../../projections/know-more.ts';
-import type { CowFile } from '../../projections/moment.ts';
 import { viewsAt } from '../../projections/views-at.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, CUPBOARD, dose, dryCow, farm, farmWide, milker, type Saying } from './evening.ts';

@@ -4,7 +4,7 @@
  */
 
 import { numberAt } from '../../../projections/cow.ts';
-import type { CowFile } from '../../../projections/moment.ts';
+import type { CowFile } from '../../../projections/cow-file.ts';
 import { cowsBy, type Standing } from '../../../projections/standing.ts';
 import type { Animal } from '../../../projections/who.ts';
 import { type WhyCow, whyCow } from '../../../projections/why.ts';
@@ -34,7 +34,7 @@ export const cowsFound = (answer: Tonight, herd: HerdNow, number: string): CowsF
   const keys = new Set(cowsBy(known, number));
   const standings = herd.standings.filter((standing) => standing.number === number || keys.has(standing.file.cow.key));
   const whys = standings.length === 0 ? [] : whyCow(known, askedOf(answer), views, number);
-  const files = new Map(known.files.map((file) => [file.cow.key, file]));
+  const files = new Map(known.files.map((file) => [file.animal.key, file]));
   const found = (animal: Animal): FoundCow[] => {
     const file = files.get(animal.key);
     if (file === undefined) return [];

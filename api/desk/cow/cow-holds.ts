@@ -1,10 +1,11 @@
 /** A cow's holds as spans of time, for milk and for meat, over, running and to come; and the days that matter between them. */
 import type { Aside } from '../../../events/entry.ts';
 import type { Because } from '../../../projections/because.ts';
+import type { CowFile } from '../../../projections/cow-file.ts';
 import { dryOffDay, dryOffRules } from '../../../projections/dry-off.ts';
 import { meatHoldPieces } from '../../../projections/meat-hold.ts';
 import { milkHoldPieces } from '../../../projections/milk-hold.ts';
-import type { CowFile, Moment } from '../../../projections/moment.ts';
+import type { Moment } from '../../../projections/moment.ts';
 import { pregnancyAt } from '../../../projections/pregnancy.ts';
 import type { Instant } from '../../../shared/instant.ts';
 import type { LocalDay } from '../../../shared/local-day.ts';

@@ -4,10 +4,11 @@
  */
 import type { Entry, EntryOf } from '../../../events/entry.ts';
 import { groupAt, numberAt, presentAt } from '../../../projections/cow.ts';
+import type { CowFile } from '../../../projections/cow-file.ts';
 import { medicineKey } from '../../../projections/farm.ts';
 import { type Group, groupsInOrder } from '../../../projections/groups.ts';
 import { liveEntries } from '../../../projections/live.ts';
-import { type CowFile, inMilkDuring } from '../../../projections/moment.ts';
+import { inMilkDuring } from '../../../projections/moment.ts';
 import { bearersAt, bearersOnSheet } from '../../../projections/standing.ts';
 import { momentOf } from '../../../projections/views-at.ts';
 import { type Instant, instantText } from '../../../shared/instant.ts';
@@ -55,7 +56,7 @@ export const standsNow = (book: Book, line: PaperLine): Stands => {
   const { known } = book.knowledge;
   const { milking, schedule, now } = book.span;
   const keys = bearersOnSheet(known, schedule, line.cow, milking);
-  const files = known.files.filter(({ cow }) => keys.includes(cow.key));
+  const files = known.files.filter(({ animal }) => keys.includes(animal.key));
   const file = files.length === 1 ? files[0] : undefined;
   const subjectAt = (at: Instant): string => {
     if (file === undefined) return line.cow;

@@ -1,6 +1,6 @@
 /** What a form for an entry is drawn from: what is known, who writes, which cow it is about. */
 import { QUARTERS } from '../../../events/fields.ts';
-import type { CowFile } from '../../../projections/moment.ts';
+import type { CowFile } from '../../../projections/cow-file.ts';
 import { cowsBy } from '../../../projections/standing.ts';
 import type { Instant } from '../../../shared/instant.ts';
 import type { Knowledge } from '../../tonight.ts';
@@ -47,7 +47,7 @@ export const quarterChoices = (): Choice[] =>
 /** The cows that a number may mean. */
 export const filesOf = ({ knowledge }: Context, number: string): readonly CowFile[] => {
   const keys = new Set(cowsBy(knowledge.known, number));
-  return knowledge.known.files.filter(({ cow }) => keys.has(cow.key));
+  return knowledge.known.files.filter(({ animal }) => keys.has(animal.key));
 };
 
 export const contextOf = (desk: Desk, { visitor }: Ask, hand: AtHand, cow: string | undefined): Context => {

@@ -1,8 +1,8 @@
 /** The form for a dose: the farm's medicines, the usual dose of each, and where it stands in a course. */
 import type { EntryOf } from '../../../events/entry.ts';
+import type { CowFile } from '../../../projections/cow-file.ts';
 import { medicineKey } from '../../../projections/farm.ts';
 import { liveEntries } from '../../../projections/live.ts';
-import type { CowFile } from '../../../projections/moment.ts';
 import type { Knowledge } from '../../tonight.ts';
 import { say } from '../say.tsx';
 import { choice, number, text, worded } from './building.ts';

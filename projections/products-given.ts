@@ -1,0 +1,54 @@
+/** The product of a dry-off is a dose like any other, and what was given before she came too. */
+import type { EntryOf } from '../events/entry.ts';
+import { DAY, type Instant } from '../shared/instant.ts';
+import type { Cow, Hers } from './cow.ts';
+import { medicineKey } from './farm.ts';
+import type { Lactations } from './lactation.ts';
+
+export const TWO_DAYS = 2 * DAY;
+
+/** Every dose she was given, in order of time. */
+export const treatmentsOf = (cow: Cow, lactations: Lactations): Cow['treatments'] =>
+  [...cow.treatments, ...productsGiven(cow, lactations)].sort((a, b) => a.entry.at - b.entry.at);
+
+/** The product of a dry-off as a dose of that medicine, unless the same is also recorded as a treatment. */
+const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] => [
+  ...lactations.dryStarts.flatMap((dry) => {
+    if (dry.product === undefined || dry.product === 'none') return [];
+    const product = dry.product;
+    const recorded = cow.treatments.some(
+      ({ entry }) =>
+        medicineKey(entry.data.medicine) === medicineKey(product) &&
+        entry.at >= dry.earliest - TWO_DAYS &&
+        entry.at <= dry.at + TWO_DAYS,
+    );
+    if (recorded) return [];
+    const dried = cow.dryOffs.find((entry) => entry.id === dry.entry && entry.at === dry.at);
+    // Who wrote down that she came dry did not give it.
+    const entered = cow.entered.find((entry) => entry.id === dry.entry);
+    if (dried !== undefined) return [{ entry: doseOf(dried, dry.at, product) }];
+    return entered === undefined ? [] : [{ entry: doseOf(entered, dry.at, product, '') }];
+  }),
+  ...cow.mayBeDryOffs.flatMap(({ entry, mayBe }): Hers<'treatment'>[] => {
+    const { product } = entry.data;
+    if (product === undefined || product === 'none' || mayBe === undefined) return [];
+    return [{ entry: doseOf(entry, entry.at, product), mayBe }];
+  }),
+];
+
+/** What was given at a dry-off, or before she came, as a dose. An empty author: nobody says who gave it. */
+export const doseOf = (
+  entry: EntryOf<'dry-off'> | EntryOf<'cow-entered'>,
+  at: Instant,
+  medicine: string,
+  author = entry.author,
+): EntryOf<'treatment'> => ({
+  ...entry,
+  author,
+  type: 'treatment',
+  at,
+  data: { medicine },
+  content: entry.content,
+  recordedAt: entry.recordedAt,
+  ...(entry.via === undefined ? {} : { via: entry.via }),
+});
