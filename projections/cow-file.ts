@@ -24,7 +24,10 @@ export interface CowFile extends Roomy {
   readonly closedAt: number;
 }
 
-type Opened = Pick<CowFile, 'cow' | 'lactations' | 'dosings'>;
+interface Opened extends Pick<CowFile, 'cow' | 'lactations' | 'dosings'> {
+  /** What was worked out from her file lies in it and goes with it. */
+  readonly room: unknown[];
+}
 
 export const fileOf = (animal: Animal, schedule: Schedule): CowFile => new KeptFile(animal, schedule);
 
@@ -38,7 +41,6 @@ class KeptFile implements CowFile {
   readonly closedAt: number;
   readonly #schedule: Schedule;
   #opened: Opened | undefined;
-  #room: unknown[] = [];
 
   constructor(animal: Animal, schedule: Schedule) {
     this.animal = animal;
@@ -59,12 +61,11 @@ class KeptFile implements CowFile {
   }
 
   get room(): unknown[] {
-    return this.#room;
+    return this.#open().room;
   }
 
   putAway(): void {
     this.#opened = undefined;
-    this.#room = [];
   }
 
   #open(): Opened {
@@ -80,8 +81,9 @@ class KeptFile implements CowFile {
 const open = (animal: Animal, schedule: Schedule): Opened => {
   const cow = foldCow(animal);
   const lactations = lactationsOf(cow, schedule);
-  const treatments = treatmentsOf(cow, lactations);
-  return { cow, lactations, dosings: dosingsOf({ treatments, vetTimes: cow.vetTimes, courseEnds: cow.courseEnds }) };
+  const { vetTimes, courseEnds } = cow;
+  const dosings = dosingsOf({ treatments: treatmentsOf(cow, lactations), vetTimes, courseEnds });
+  return { cow, lactations, dosings, room: [] };
 };
 
 /** So many closed files lie open at once. */

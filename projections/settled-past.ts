@@ -28,7 +28,11 @@ interface Kept {
   readonly answer: unknown;
 }
 
-const milkingsOf = rememberedInRoom((_: CowFile): Map<string, Instant> => new Map());
+/** By the instant and the number as one. */
+const milkingsOf = rememberedInRoom((_: CowFile): Map<number, Instant> => new Map());
+
+/** No hold counts so many milkings. */
+const MOST_COUNTED = 1_000;
 const answersOf = rememberedInRoom((_: CowFile): Map<What, Map<object, Kept>> => new Map());
 
 export const pastOf = (file: CowFile, moment: CowMoment): Past => {
@@ -38,11 +42,11 @@ export const pastOf = (file: CowFile, moment: CowMoment): Past => {
   const count = nthMilkingFor(moment.schedule, start, countsFor(file, moment));
   let last = Number.NEGATIVE_INFINITY;
   const nth: NthMilking = (after, n) => {
-    const key = `${after} ${n}`;
+    const key = n < MOST_COUNTED ? after * MOST_COUNTED + n : Number.NaN;
     const have = milkings.get(key);
     const found = have !== undefined && have < start ? have : count(after, n);
     const isOver = found !== null && found < start;
-    if (isOver) milkings.set(key, found);
+    if (isOver && !Number.isNaN(key)) milkings.set(key, found);
     last = Math.max(last, isOver ? found : Number.POSITIVE_INFINITY);
     return found;
   };
