@@ -16,23 +16,28 @@ const toldIn = (text: string): number => Number(/most memory (\d+)/.exec(text)?.
 const argsOf = (args: readonly string[]): string[] => [TELLING, 'api/byrebook.mjs', ...args];
 
 /** Runs a command to its end; gives what it said and the most memory it had, in megabytes. */
-export const ran = (
-  args: readonly string[],
-  stdout: 'pipe' | 'ignore' = 'pipe',
-): { megabytes: number; said: string } => {
-  const run = spawnSync(process.execPath, argsOf(args), {
+export const ran = (args: readonly string[]): { megabytes: number; said: string } => {
+  const { status, stdout, stderr } = spawnSync(process.execPath, argsOf(args), {
     cwd: HOME,
     encoding: 'utf8',
     timeout: 900_000,
     maxBuffer: 2 ** 30,
-    stdio: ['ignore', stdout, 'pipe'],
   });
-  if (run.status !== 0) throw new Error(`byrebook ${args.join(' ')} ended with ${run.status}: ${tail(run.stderr)}`);
-  return { megabytes: toldIn(run.stderr), said: run.stdout };
+  if (status !== 0) throw new Error(`byrebook ${args.join(' ')} ended with ${status}: ${tail(stderr)}`);
+  return { megabytes: toldIn(stderr), said: stdout };
 };
 
-/** The most memory a command had whose words nobody keeps. */
-export const memoryOf = (args: readonly string[]): number => ran(args, 'ignore').megabytes;
+/** The most memory a command had whose words nobody keeps; a server that it talks to is listened to meanwhile. */
+export const memoryOf = async (args: readonly string[]): Promise<number> => {
+  const running = spawn(process.execPath, argsOf(args), { cwd: HOME, stdio: ['ignore', 'ignore', 'pipe'] });
+  let erred = '';
+  running.stderr.on('data', (piece: Buffer) => {
+    erred += piece.toString();
+  });
+  const [status] = await once(running, 'close');
+  if (status !== 0) throw new Error(`byrebook ${args.join(' ')} ended with ${status}: ${tail(erred)}`);
+  return toldIn(erred);
+};
 
 export interface Served {
   readonly url: string;
@@ -45,12 +50,13 @@ export const served = async (book: string): Promise<Served> => {
   const serving = spawn(process.execPath, argsOf(['--book', book, 'serve', '--port', '0']), { cwd: HOME });
   let [said, erred] = ['', ''];
   serving.stdout.on('data', (piece: Buffer) => {
-    said += piece.toString();
+    // It goes on to say each request.
+    if (!ADDRESS.test(said)) said += piece.toString();
   });
   serving.stderr.on('data', (piece: Buffer) => {
     erred += piece.toString();
   });
-  const ended = once(serving, 'exit');
+  const ended = once(serving, 'close');
   while (!ADDRESS.test(said) && serving.exitCode === null) await setTimeout(100);
   const url = ADDRESS.exec(said)?.[0];
   if (url === undefined) throw new Error(`serve said no address: ${tail(erred)}`);

@@ -35,21 +35,21 @@ const streamed = async (setting: Setting, herd: HerdBook, wishes: HerdWishes): P
   writeLines(lines, wishes);
   const exported = newFile(setting, 'out.jsonl');
   const now = ['--now', instantText(herd.lastRecorded)];
-  const recorded = (...words: string[]): number => {
+  const recorded = async (...words: string[]): Promise<number> => {
     const again = newFile(setting, 'again.book');
-    const most = memoryOf(['--book', again, ...now, 'record', ...words, lines]);
+    const most = await memoryOf(['--book', again, ...now, 'record', ...words, lines]);
     removeSheets(again);
     return most;
   };
   const most = new Map([
-    ['verify', memoryOf(['--book', herd.file, 'verify', '--json'])],
-    ['export', memoryOf(['--book', herd.file, 'export', '--json', '--out', exported])],
-    ['record', recorded('--json')],
+    ['verify', await memoryOf(['--book', herd.file, 'verify', '--json'])],
+    ['export', await memoryOf(['--book', herd.file, 'export', '--json', '--out', exported])],
+    ['record', await recorded('--json')],
   ]);
   fs.rmSync(exported, { force: true });
   const { client, server } = await synced(setting, herd, ['--json']);
   most.set('sync (the command)', client).set('serve while another book syncs from it', server);
-  most.set('record, which then says its alerts', recorded());
+  most.set('record, which then says its alerts', await recorded());
   most.set('sync, which then says its alerts', (await synced(setting, herd, [])).client);
   fs.rmSync(lines, { force: true });
   return most;
@@ -65,7 +65,7 @@ const synced = async (
   const { url, stop } = await served(herd.file);
   const barn = newFile(setting, 'barn.book');
   const now = instantText(herd.lastRecorded);
-  const client = memoryOf(['--book', barn, '--now', now, 'sync', url, '--token', token, ...words]);
+  const client = await memoryOf(['--book', barn, '--now', now, 'sync', url, '--token', token, ...words]);
   const server = await stop();
   const book = herd.open();
   const { position } = book.head();
