@@ -3,9 +3,8 @@
  * concerned: its window, its groups, and whatever she asked about which milkings are over. A farm of thousands then costs
  * no more than the cows that something happened to. The type of the moment says what the work may go by and no more.
  */
-import { columnOf } from './columns.ts';
-import { type CowFile, type CowMoment, closedAts } from './moment.ts';
-import { emptyRoom, rememberedInRoom } from './remembered.ts';
+import type { CowFile, CowMoment } from './moment.ts';
+import { rememberedInRoom } from './remembered.ts';
 import type { Milking } from './schedule.ts';
 
 interface Kept<Answer> extends Worked<Answer> {
@@ -31,51 +30,13 @@ export const keptForCow = <Answer>(
   };
 };
 
-/**
- * What is to be said of every cow that ever was, in the order of the files, by work that goes by her own entries and by which
- * milkings are over, never by how she stands at this milking: once her file is closed it is said for good, and cows that
- * left long ago are not looked at again.
- */
-export const saidOfAll = <Said>(
-  work: (file: CowFile, moment: CowMoment) => readonly Said[],
-): ((files: readonly CowFile[], moment: CowMoment) => readonly Said[]) => {
-  const open = keptForCow(work);
-  const saidOf = columnOf<Worked<readonly Said[]>>('said once closed');
-  const nothing: Worked<readonly Said[]> = { over: [], answer: [] };
-  return (files, moment) => {
-    const closed = closedAts(files);
-    const kept = saidOf(files);
-    const { start } = moment.milking;
-    const all: Said[] = [];
-    files.forEach((_, place) => {
-      const have = kept[place];
-      if (have === nothing && isBefore(closed[place], start)) return;
-      const file = files[place] as CowFile;
-      if (!isBefore(closed[place], start)) {
-        all.push(...open(file, moment));
-        return;
-      }
-      const said = have !== undefined && isStillOver(have, moment) ? have : worked(work, file, moment);
-      kept[place] = said.answer.length === 0 && said.over.length === 0 ? nothing : said;
-      if (said !== have) {
-        emptyRoom(file);
-        emptyRoom(file.cow);
-      }
-      all.push(...said.answer);
-    });
-    return all;
-  };
-};
-
-const isBefore = (closedAt: number | undefined, start: number): boolean => closedAt !== undefined && closedAt < start;
-
-interface Worked<Answer> {
+export interface Worked<Answer> {
   /** What was asked about milkings being over, and the answers. */
   readonly over: readonly (readonly [Milking, boolean])[];
   readonly answer: Answer;
 }
 
-const worked = <Answer>(
+export const worked = <Answer>(
   work: (file: CowFile, moment: CowMoment) => Answer,
   file: CowFile,
   moment: CowMoment,
@@ -95,5 +56,5 @@ const isAsThen = (kept: Kept<unknown>, moment: CowMoment): boolean =>
   kept.groups === moment.groups &&
   isStillOver(kept, moment);
 
-const isStillOver = ({ over }: Worked<unknown>, moment: CowMoment): boolean =>
+export const isStillOver = ({ over }: Worked<unknown>, moment: CowMoment): boolean =>
   over.every(([milking, is]) => moment.hasEnded(milking) === is);

@@ -6,17 +6,18 @@ import { type Because, because } from './because.ts';
 import { headAt, lastCount } from './counts.ts';
 import { numberAt } from './cow.ts';
 import { endText, latestEnd } from './hold-piece.ts';
-import { keptForCow, saidOfAll } from './kept-for-cow.ts';
+import { saidFrom, saidOfAll } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { type MomentAt, tankAlerts } from './late-news.ts';
 import { meatHoldPieces } from './meat-hold.ts';
 import { dosedAnimal, missedDoses, outcomeOf } from './milk-hold.ts';
-import { type Moment, openFrom } from './moment.ts';
+import type { Moment } from './moment.ts';
 import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { pastOf } from './settled-past.ts';
 import { type OtherLists, severalPlaces } from './sort.ts';
-import { type Standing, standingOf } from './standing.ts';
+import type { Standing } from './standing.ts';
+import { saidOfStandings } from './standings-in-order.ts';
 import { aboutOf, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
 import type { Notice } from './views.ts';
 
@@ -37,13 +38,11 @@ const unsettled = (known: Known, notices: readonly Notice[]): Notice[] => {
 export const alertsAt = (known: Known, moment: Moment, momentAt: MomentAt): Notice[] =>
   unsettled(known, [
     ...tankAlerts(known, moment.schedule, moment.asOf, momentAt, moment),
-    ...openFrom(known.files, moment.milking.start - (LEFT_LOOK_BACK_DAYS + 3) * DAY).flatMap((file) =>
-      leftOnHold(file, moment),
-    ),
+    ...leftOnHold(known.files, moment, moment.milking.start - (LEFT_LOOK_BACK_DAYS + 3) * DAY),
   ]);
 
 /** a cow that left on a hold within a year. */
-const leftOnHold = keptForCow((file, moment): readonly Notice[] =>
+const leftOnHold = saidFrom('left on hold', (file, moment): readonly Notice[] =>
   file.cow.left.flatMap((left): Notice[] => {
     if (
       left.at > moment.windowEnd ||
@@ -76,7 +75,8 @@ export const doubtsAt = (known: Known, moment: Moment, standings: readonly Stand
     ...asideDoubts(known),
     ...farmDoubts(known, moment),
     ...historyDoubts(known.files, moment),
-    ...standings.flatMap((standing) => standingDoubts(standing, moment, lists)),
+    ...ownDoubts(standings, moment),
+    ...severalPlaces(standings, moment, lists),
   ]);
 
 const herdDoubts = (known: Known, moment: Moment): Notice[] => {
@@ -192,7 +192,7 @@ const farmDoubts = (known: Known, moment: Moment): Notice[] => {
 };
 
 /** What sits oddly in one cow's history. */
-const historyDoubts = saidOfAll((file, moment): readonly Notice[] => {
+const historyDoubts = saidOfAll('odd histories', (file, moment): readonly Notice[] => {
   const { cow, lactations, dosings } = file;
   const number = (at: Parameters<typeof numberAt>[1]) => numberAt(cow, at);
   const notices: Notice[] = [];
@@ -280,15 +280,8 @@ const historyDoubts = saidOfAll((file, moment): readonly Notice[] => {
 });
 
 /** What sits oddly in how a cow stands at this milking. */
-const standingDoubts = (standing: Standing, moment: Moment, lists: OtherLists): readonly Notice[] => {
-  const own = ownDoubts(standing.file, moment);
-  const several = severalPlaces(standing, moment, lists);
-  return several === undefined ? own : [...own, several];
-};
-
-const ownDoubts = keptForCow((file, moment): readonly Notice[] => {
-  const standing = standingOf(file, moment, []);
-  const { number: cow, group } = standing;
+const ownDoubts = saidOfStandings('odd standings', (standing, moment): readonly Notice[] => {
+  const { number: cow, group, file } = standing;
   const notices: Notice[] = [];
   const add = (key: string, reason: Because) => notices.push({ key, because: reason });
   if (standing.stretch?.begun === 'assumed') {

@@ -20,7 +20,7 @@ import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { sortSheet } from './sort.ts';
-import { standingsAt } from './standing.ts';
+import { standingsAt } from './standings.ts';
 import type { FarmOnPaper, Views } from './views.ts';
 import { endedBy, groupsAt, inMilkByGroup, windowEndOf } from './window.ts';
 
@@ -124,7 +124,7 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
   if (moment === undefined) throw new Error('No farm is set up in this book');
   const standings = standingsAt(known, moment);
   const milkHold = milkHoldSheet(known, moment, standings);
-  const dryOff = dryOffSheet(known, moment, standings);
+  const dryOff = dryOffSheet(moment, standings);
   const fresh = freshMovesSheet(moment, standings);
   const lists = { dryOff, fresh, treat: milkHold.treat };
   const { milking, schedule } = moment;
@@ -176,7 +176,7 @@ const named = (milking: Milking) => ({ id: milking.id, start: instantText(milkin
 const planSheet = (known: Known, moment: Moment) => {
   const { milking, schedule, groups } = moment;
   const milked = groups.filter((group) => isMilkedAt(group, milking.name));
-  return planOf(milking, schedule.inForceOn(milking.day), milked, inMilkByGroup(known, milking));
+  return planOf(milking, schedule.inForceOn(milking.day), milked, inMilkByGroup(known, schedule, milking));
 };
 
 const farmOnPaper = (schedule: Schedule, milking: Milking): FarmOnPaper => {
