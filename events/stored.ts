@@ -90,7 +90,38 @@ const plainEntry = (row: StoredRow, value: Readonly<Record<string, unknown>>): E
   if (writer === UNSURE || place === UNSURE || payload === UNSURE || !at.ok) return undefined;
   const { content, position } = row;
   const recordedAt = recordedOf(recordedtime);
-  // Written out twice: copying fields from object to object costs more than the checks do.
+  // Written out each: copying fields from object to object costs more than the checks do, and twice the memory.
+  if (typeof via === 'string') {
+    const by = viaOf(via);
+    const entry: object =
+      subject === undefined
+        ? {
+            id,
+            type,
+            at: at.value,
+            author: writer,
+            source: place,
+            data: payload,
+            content,
+            position,
+            recordedAt,
+            via: by,
+          }
+        : {
+            id,
+            type,
+            subject,
+            at: at.value,
+            author: writer,
+            source: place,
+            data: payload,
+            content,
+            position,
+            recordedAt,
+            via: by,
+          };
+    return entry as Entry;
+  }
   const entry: object =
     subject === undefined
       ? { id, type, at: at.value, author: writer, source: place, data: payload, content, position, recordedAt }
@@ -106,7 +137,15 @@ const plainEntry = (row: StoredRow, value: Readonly<Record<string, unknown>>): E
           position,
           recordedAt,
         };
-  return (typeof via === 'string' ? { ...entry, via } : entry) as Entry;
+  return entry as Entry;
+};
+
+let lastVia = '';
+
+/** What came from one book came through one peer: the same name is kept once. */
+const viaOf = (text: string): string => {
+  if (lastVia !== text) lastVia = text;
+  return lastVia;
 };
 
 let lastRecorded: { readonly text: string; readonly at: Instant } | undefined;
