@@ -11,7 +11,7 @@ import type { CowMoment, Moment } from './moment.ts';
 import { unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
-import { saidOfStandings } from './standings-in-order.ts';
+import { byGroup, saidOfStandings } from './standings-in-order.ts';
 import { leavingOf } from './unplaced.ts';
 import type { DryOffSheet, FreshMovesSheet, Notice, SortRow, SortSheet, TreatRow } from './views.ts';
 
@@ -65,14 +65,37 @@ const wantedAmong = (standings: readonly Standing[], moment: Moment, lists: Othe
 /** Lists are made for one moment. */
 const wantedKept = remembered((_: OtherLists): { found?: readonly Sought[] } => ({}));
 
+/** Cows are looked up by their numbers: few are wanted of the many that stand there. */
 const wantedFound = (standings: readonly Standing[], moment: Moment, lists: OtherLists): readonly Sought[] => {
-  const rows = rowsByCow(lists);
+  const rows = rowsByGroup(lists);
   const open = new Map(openRequests(standings, moment, moment.farm.sorted));
-  return standings.flatMap((standing): readonly Sought[] => {
-    const here = rows.get(standing.number)?.get(standing.group.name);
-    const requests = open.get(standing) ?? [];
-    return here === undefined && requests.length === 0 ? [] : [{ standing, wanted: wantedOf(here, requests, moment) }];
+  const asked = [...open.keys()];
+  return [...byGroup(standings)].flatMap(([group, { cows }]): readonly Sought[] => {
+    const here = rows.get(group);
+    const numbers = new Set(asked.flatMap((each) => (each.group.name === group ? [each.number] : [])));
+    for (const number of here?.keys() ?? []) numbers.add(number);
+    return [...numbers].sort(byCowNumber).flatMap((number) =>
+      numbered(cows, number).flatMap((standing): readonly Sought[] => {
+        const [row, requests] = [here?.get(number), open.get(standing) ?? []];
+        return row === undefined && requests.length === 0
+          ? []
+          : [{ standing, wanted: wantedOf(row, requests, moment) }];
+      }),
+    );
   });
+};
+
+/** Those of a number among the cows of a group, who stand in the order of their numbers. */
+const numbered = (cows: readonly Standing[], number: string): readonly Standing[] => {
+  let [low, high] = [0, cows.length];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (byCowNumber(cows[middle]?.number ?? '', number) < 0) low = middle + 1;
+    else high = middle;
+  }
+  const first = low;
+  while (cows[low]?.number === number) low += 1;
+  return cows.slice(first, low);
 };
 
 const wantedOf = (here: RowsOfCow | undefined, open: readonly Request[], moment: Moment): Wanted => {
@@ -112,21 +135,21 @@ interface RowsOfCow {
   readonly treat: TreatRow[];
 }
 
-/** What the other lists say of each cow, by her number and where she stands. */
-const rowsByCow = remembered((lists: OtherLists): ReadonlyMap<string, ReadonlyMap<string, RowsOfCow>> => {
-  const byCow = new Map<string, Map<string, RowsOfCow>>();
+/** What the other lists say of each cow, by where she stands and her number. */
+const rowsByGroup = (lists: OtherLists): ReadonlyMap<string, ReadonlyMap<string, RowsOfCow>> => {
+  const groups = new Map<string, Map<string, RowsOfCow>>();
   const of = (number: string, group: string): RowsOfCow => {
-    const hers = byCow.get(number) ?? new Map<string, RowsOfCow>();
-    byCow.set(number, hers);
-    const have = hers.get(group) ?? { due: [], out: [], treat: [] };
-    hers.set(group, have);
+    const theirs = groups.get(group) ?? new Map<string, RowsOfCow>();
+    groups.set(group, theirs);
+    const have = theirs.get(number) ?? { due: [], out: [], treat: [] };
+    theirs.set(number, have);
     return have;
   };
   for (const row of lists.dryOff.due) of(row.cow, row.group).due.push(row);
   for (const row of lists.fresh.out) of(row.cow, row.from).out.push(row);
   for (const row of lists.treat) of(row.cow, row.group).treat.push(row);
-  return byCow;
-});
+  return groups;
+};
 
 /** Wanted in several places at one milking: all are named on her row, and a person settles which. */
 export const severalPlaces = (standings: readonly Standing[], moment: Moment, lists: OtherLists): Notice[] =>

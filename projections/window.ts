@@ -23,16 +23,33 @@ export const inMilkByGroup = (
   milking: Milking,
 ): ReadonlyMap<string, InMilk> => {
   const setUp = schedule.inForceOn(milking.day);
-  const column = toMilk(files, asPlanned(setUp, milking));
+  const planned = asPlanned(setUp, milking);
+  const found = inMilkFound(files);
+  const have = found.get(planned) ?? inMilkOf(files, setUp, milking, planned);
+  found.set(planned, have);
+  return have;
+};
+
+/** The window's end and the plan ask for the same. */
+const inMilkFound = remembered((_: Known['files']): WeakMap<object, ReadonlyMap<string, InMilk>> => new WeakMap());
+
+const inMilkOf = (
+  files: Known['files'],
+  setUp: SetUp,
+  milking: Milking,
+  planned: object,
+): ReadonlyMap<string, InMilk> => {
+  const column = toMilk(files, planned);
   const byGroup = new Map<string, { cows: number; slow: string[] }>();
   forOpen(files, milking.start, (place) => {
-    const hers = column[place] ?? toMilkOf(files[place] as CowFile, setUp, milking);
+    const have = column[place];
+    const hers = have === undefined ? toMilkOf(files[place] as CowFile, setUp, milking) : have;
     column[place] = hers;
     if (hers === null) return;
-    const have = byGroup.get(hers.group) ?? { cows: 0, slow: [] };
-    byGroup.set(hers.group, have);
-    have.cows += 1;
-    if (hers.slow !== undefined) have.slow.push(hers.slow);
+    const group = byGroup.get(hers.group) ?? { cows: 0, slow: [] };
+    byGroup.set(hers.group, group);
+    group.cows += 1;
+    if (hers.slow !== undefined) group.slow.push(hers.slow);
   });
   for (const { slow } of byGroup.values()) slow.sort(byCowNumber);
   return byGroup;
