@@ -23,7 +23,7 @@ export const keptForCow = <Answer>(
   return (file, moment) => {
     const kept = keptOf(file);
     for (const each of kept.now) if (isAsThen(each, moment)) return each.answer;
-    const { over, answer } = worked(work, file, moment);
+    const { over, answer } = workingAt(moment)((asked) => work(file, asked));
     const { milking, windowEnd, groups } = moment;
     kept.now = [{ milking: milking.id, windowEnd, groups, over, answer }, ...kept.now.slice(0, MOST - 1)];
     return answer;
@@ -36,19 +36,26 @@ export interface Worked<Answer> {
   readonly answer: Answer;
 }
 
-export const worked = <Answer>(
-  work: (file: CowFile, moment: CowMoment) => Answer,
-  file: CowFile,
-  moment: CowMoment,
-): Worked<Answer> => {
-  const over: (readonly [Milking, boolean])[] = [];
-  const hasEnded = (milking: Milking): boolean => {
-    const is = moment.hasEnded(milking);
-    over.push([milking, is]);
-    return is;
+/** Works for one cow after another at a moment, and notes what each asked about milkings being over. */
+export const workingAt = (moment: CowMoment): (<Answer>(work: (moment: CowMoment) => Answer) => Worked<Answer>) => {
+  let over: (readonly [Milking, boolean])[] | undefined;
+  const asked: CowMoment = {
+    ...moment,
+    hasEnded: (milking) => {
+      const is = moment.hasEnded(milking);
+      over ??= [];
+      over.push([milking, is]);
+      return is;
+    },
   };
-  return { answer: work(file, { ...moment, hasEnded }), over };
+  return (work) => {
+    over = undefined;
+    const answer = work(asked);
+    return { over: over ?? NOTHING_ASKED, answer };
+  };
 };
+
+const NOTHING_ASKED: Worked<unknown>['over'] = [];
 
 const isAsThen = (kept: Kept<unknown>, moment: CowMoment): boolean =>
   kept.milking === moment.milking.id &&

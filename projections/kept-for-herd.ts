@@ -4,11 +4,15 @@
  * thousands. Goes by the same as `keptForCow` does, and no more.
  */
 import { columnAbout, columnOf } from './columns.ts';
-import { isStillOver, type Worked, worked } from './kept-for-cow.ts';
+import { isStillOver, type Worked, workingAt } from './kept-for-cow.ts';
 import { type CowFile, type CowMoment, closedAts } from './moment.ts';
 import { emptyRoom, remembered } from './remembered.ts';
 
 type Work<Answer> = (file: CowFile, moment: CowMoment) => Answer;
+
+/** May anything be said of her at any milking? Goes by her file and the labels that it was opened by. */
+type Concerns = (file: CowFile, labels: CowMoment['farm']) => boolean;
+const anyCow: Concerns = () => true;
 
 /** Asked of the places that the list of files has. */
 export type FoundAt<Found> = (place: number) => Found;
@@ -21,10 +25,11 @@ export const keptForHerd = <Answer>(
   const columnAt = columnAbout<Worked<Answer>>(name, MOST);
   return (files, moment) => {
     const kept = columnAt(files, asFarAsCowsGo(moment));
+    const worked = workingAt(moment);
     return (place) => {
       const have = kept[place];
       if (have !== undefined && isStillOver(have, moment)) return have;
-      const now = worked(work, files[place] as CowFile, moment);
+      const now = worked((asked) => work(files[place] as CowFile, asked));
       kept[place] = now;
       return now;
     };
@@ -38,16 +43,23 @@ export const keptForHerd = <Answer>(
 export const saidForHerd = <Said>(
   name: string,
   work: Work<readonly Said[]>,
+  concerns: Concerns = anyCow,
 ): ((files: readonly CowFile[], moment: CowMoment) => FoundAt<readonly Said[]>) => {
+  const concernsOf = columnOf<boolean>(`${name}, whom it may concern`);
   const columnAt = columnAbout<Worked<readonly Said[]>>(name, MOST);
   const nothing: Worked<readonly Said[]> = { over: [], answer: [] };
   return (files, moment) => {
     const kept = columnAt(files, asFarAsCowsGo(moment));
+    const concerned = concernsOf(files);
+    const worked = workingAt(moment);
     return (place) => {
       const have = kept[place];
-      if (have === nothing) return nothing.answer;
+      if (have === nothing || concerned[place] === false) return nothing.answer;
       if (have !== undefined && isStillOver(have, moment)) return have.answer;
-      const now = worked(work, files[place] as CowFile, moment);
+      const file = files[place] as CowFile;
+      concerned[place] ??= concerns(file, moment.farm);
+      if (concerned[place] === false) return nothing.answer;
+      const now = worked((asked) => work(file, asked));
       kept[place] = now.answer.length === 0 && now.over.length === 0 ? nothing : now;
       return now.answer;
     };
@@ -58,8 +70,9 @@ export const saidForHerd = <Said>(
 export const saidFrom = <Said>(
   name: string,
   work: Work<readonly Said[]>,
+  concerns?: Concerns,
 ): ((files: readonly CowFile[], moment: CowMoment, from: number) => readonly Said[]) => {
-  const saidOf = saidForHerd(name, work);
+  const saidOf = saidForHerd(name, work, concerns);
   return (files, moment, from) => {
     const said = saidOf(files, moment);
     const all: Said[] = [];
@@ -76,8 +89,9 @@ export const saidFrom = <Said>(
 export const saidOfAll = <Said>(
   name: string,
   work: Work<readonly Said[]>,
+  concerns?: Concerns,
 ): ((files: readonly CowFile[], moment: CowMoment) => readonly Said[]) => {
-  const openOf = saidForHerd(name, work);
+  const openOf = saidForHerd(name, work, concerns);
   const saidOf = columnOf<Worked<readonly Said[]>>(`${name}, once closed`);
   const nothing: Worked<readonly Said[]> = { over: [], answer: [] };
   return (files, moment) => {
@@ -85,6 +99,7 @@ export const saidOfAll = <Said>(
     const kept = saidOf(files);
     const open = openOf(files, moment);
     const { start } = moment.milking;
+    const worked = workingAt(moment);
     const all: Said[] = [];
     files.forEach((_, place) => {
       const have = kept[place];
@@ -94,7 +109,7 @@ export const saidOfAll = <Said>(
       }
       if (have === nothing) return;
       const file = files[place] as CowFile;
-      const said = have !== undefined && isStillOver(have, moment) ? have : worked(work, file, moment);
+      const said = have !== undefined && isStillOver(have, moment) ? have : worked((asked) => work(file, asked));
       kept[place] = said.answer.length === 0 && said.over.length === 0 ? nothing : said;
       if (said !== have) {
         emptyRoom(file);

@@ -6,7 +6,7 @@
 import { byCowNumber } from '../shared/cow-number.ts';
 import { columnAbout } from './columns.ts';
 import { type Group, groupPlace } from './groups.ts';
-import { isStillOver, type Worked, worked } from './kept-for-cow.ts';
+import { isStillOver, type Worked, workingAt } from './kept-for-cow.ts';
 import { asFarAsCowsGo } from './kept-for-herd.ts';
 import type { CowFile, CowMoment } from './moment.ts';
 import { remembered } from './remembered.ts';
@@ -102,6 +102,7 @@ export const saidOfStandings = <Said, Besides extends readonly object[] = []>(
     if (where === undefined) return standings.flatMap((standing) => work(standing, moment, ...besides));
     const { files, places, apart } = where;
     const kept = columnAt(files, asFarAsCowsGo(moment, besides[0]));
+    const worked = workingAt(moment);
     const all: Said[] = [];
     for (let index = 0; index < places.length; index += 1) {
       const place = places[index] as number;
@@ -116,7 +117,7 @@ export const saidOfStandings = <Said, Besides extends readonly object[] = []>(
         continue;
       }
       const standing = standings[index] as Standing;
-      const now = worked((_, asked) => work(standing, asked, ...besides), standing.file, moment);
+      const now = worked((asked) => work(standing, asked, ...besides));
       kept[place] = now.answer.length === 0 && now.over.length === 0 ? nothing : now;
       all.push(...now.answer);
     }

@@ -157,24 +157,34 @@ export const milkHoldOnLeaving = (file: CowFile, moment: CowMoment, left: Instan
     (piece) => piece.because.rule !== 'R-24' && piece.began <= left && (piece.end === null || piece.end >= left),
   );
 
+/** Of a cow that never left nothing is said on leaving. */
+export const hasLeft = ({ cow }: CowFile): boolean => cow.left.length > 0;
+
 const leftOnHold = (known: Known, moment: Moment): readonly UnplacedRow[] =>
   leftLately(known.files, moment, moment.milking.start - SEVEN_DAYS);
 
-const leftLately = saidFrom('left lately on hold', (file, moment): readonly UnplacedRow[] => {
-  const left = leavingOf(file.cow, moment);
-  if (left === undefined || left.at + SEVEN_DAYS < moment.milking.start || !wasMilked(file, left.at)) return [];
-  const end = latestEnd(milkHoldOnLeaving(file, moment, left.at));
-  if (end === undefined || (end !== null && end < moment.milking.start)) return [];
-  return [
-    {
-      number: numberAt(file.cow, left.at),
-      key: `${leftOnHoldKey(left.id)}:appears`,
-      because: because('R-25', 'unplaced.left-on-hold', { left: moment.schedule.dayOf(left.at), until: endText(end) }, [
-        left.id,
-      ]),
-    },
-  ];
-});
+const leftLately = saidFrom(
+  'left lately on hold',
+  (file, moment): readonly UnplacedRow[] => {
+    const left = leavingOf(file.cow, moment);
+    if (left === undefined || left.at + SEVEN_DAYS < moment.milking.start || !wasMilked(file, left.at)) return [];
+    const end = latestEnd(milkHoldOnLeaving(file, moment, left.at));
+    if (end === undefined || (end !== null && end < moment.milking.start)) return [];
+    return [
+      {
+        number: numberAt(file.cow, left.at),
+        key: `${leftOnHoldKey(left.id)}:appears`,
+        because: because(
+          'R-25',
+          'unplaced.left-on-hold',
+          { left: moment.schedule.dayOf(left.at), until: endText(end) },
+          [left.id],
+        ),
+      },
+    ];
+  },
+  hasLeft,
+);
 
 const wasMilked = (file: CowFile, at: Instant): boolean =>
   file.lactations.stretches.some((stretch) => stretch.from <= at && (stretch.to === null || stretch.to >= at));
