@@ -94,7 +94,10 @@ const momentMade = (
     schedule,
     lookup,
     milking,
-    groups: sameGroups(schedule, groupsAt(schedule, milking, standing)),
+    groups: sameGroups(
+      schedule,
+      standing.length === 0 ? lookup.groups(milking) : groupsAt(schedule, milking, standing),
+    ),
     windowEnd,
     asOf,
     hasEnded: (each) => {
@@ -109,14 +112,20 @@ const momentMade = (
 
 /** The same groups are the same list, so that what was worked out by them need not be again. */
 const sameGroups = (schedule: Schedule, groups: Moment['groups']): Moment['groups'] => {
-  const lists = groupLists(schedule);
+  const { byText, byList } = groupLists(schedule);
+  const known = byList.get(groups);
+  if (known !== undefined) return known;
   const key = JSON.stringify(groups);
-  const have = lists.get(key) ?? groups;
-  lists.set(key, have);
+  const have = byText.get(key) ?? groups;
+  byText.set(key, have);
+  byList.set(groups, have);
   return have;
 };
 
-const groupLists = remembered((_: Schedule): Map<string, Moment['groups']> => new Map());
+const groupLists = remembered((_: Schedule) => ({
+  byText: new Map<string, Moment['groups']>(),
+  byList: new WeakMap<Moment['groups'], Moment['groups']>(),
+}));
 
 /** The sheets, alerts and doubts for one milking. Throws where no farm is set up: ask `momentOf` first. */
 export const viewsAt = (known: Known, asked: Asked): Views => {
