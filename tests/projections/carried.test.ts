@@ -43,6 +43,18 @@ const comeAndGo: fc.Arbitrary<Saying> = fc.oneof(
     .map((each) => farmWide('head-count', at(each.hour), { group: 'Cows', count: each.count })),
 );
 
+/** Before all that is said, in the midst of it, and long after. */
+const SPREAD = [
+  '2026-03-09/afternoon',
+  '2026-03-10/afternoon',
+  '2026-03-11/afternoon',
+  '2026-03-12/morning',
+  '2026-03-12/afternoon',
+  '2026-03-14/morning',
+  '2026-03-17/afternoon',
+  '2026-05-30/morning',
+];
+
 describe('what is kept beside the herd', () => {
   test('gives at one milking, after every portion of entries, what knowing all of them anew gives', () => {
     fc.assert(
@@ -71,6 +83,42 @@ describe('what is kept beside the herd', () => {
       ),
       { seed: 79, numRuns: 300 },
     );
+  });
+
+  test('a milking says the same whether others were asked about before it, earlier and later ones, or not', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.oneof(anything, comeAndGo), { minLength: 1, maxLength: 14 }),
+        fc.subarray(['2026-03-11/morning', '2026-03-12/afternoon']),
+        fc.array(fc.constantFrom(...SPREAD), { minLength: 2, maxLength: 6 }),
+        fc.integer({ min: -30, max: 9 }),
+        (sayings, issued, milkings, hours) => {
+          const entries: readonly Entry[] = [...entriesOf(said(sayings)), ...issuedFor(issued)];
+          const known = know(entries, []);
+          for (const milking of milkings) {
+            expect(views(known, milking, hours), milking).toBe(views(know(entries, []), milking, hours));
+          }
+        },
+      ),
+      { seed: 80, numRuns: 250 },
+    );
+  });
+
+  test('R-17 a dose that was not recorded is missed once its milking is over, also of a cow that has left since', () => {
+    const course = { medicine: 'Sixty hours', course: { id: 'c', dose: 1, of: 3, everyHours: 12 } };
+    const given = ['4', '8'].map((cow) => about(cow, 'treatment', '2026-03-11T06:00:00Z', course));
+    const left = about('8', 'cow-left', '2026-03-11T07:00:00Z', { reason: 'sold-for-beef' });
+    const all = entriesOf([farm(), ...CUPBOARD, milker('4'), milker('8'), ...given, left]);
+    const known = know(all, []);
+    const milking = '2026-03-12/morning';
+    const texts = [-20, 0, -20].map((hours) => {
+      const text = views(known, milking, hours);
+      expect(text).toBe(views(know(all, []), milking, hours));
+      return text;
+    });
+    expect(texts.map((text) => text.includes('hold.dose-not-recorded'))).toEqual([false, true, false]);
+    expect(texts[0]).toMatch(/"milkUntil":"/);
+    expect(texts[1]).toMatch(/"milkUntil":null/);
   });
 
   test('no cow is looked at again but the one that an entry is about, and those a dose is waited for', () => {
