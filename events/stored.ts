@@ -107,9 +107,17 @@ const plainEntry = (
     content: row.content,
     position: row.position,
     recordedAt: recordedOf(recordedtime),
-    via: typeof via === 'string' ? via : undefined,
+    via: typeof via === 'string' ? viaOf(via) : undefined,
   };
   return (page === undefined ? withoutMissing(stated) : new StoredEntry(stated, page)) as Entry;
+};
+
+let lastVia = '';
+
+/** What came from one book came through one peer: the same name is kept once. */
+const viaOf = (text: string): string => {
+  if (lastVia !== text) lastVia = text;
+  return lastVia;
 };
 
 const withoutMissing = ({ subject, via, ...stated }: Stated): object => ({

@@ -2,29 +2,35 @@
 import type { EntryOf } from '../events/entry.ts';
 import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, instantText } from '../shared/instant.ts';
+import { kept } from '../shared/kept.ts';
+import { columnAbout } from './columns.ts';
+import type { CowFile } from './cow-file.ts';
+import { forOpen } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { lastCounts } from './last-issue.ts';
-import { type Moment, openFrom } from './moment.ts';
+import type { Moment } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
+import { byGroup } from './standings-in-order.ts';
 import { thereAt } from './there.ts';
 import type { CountsRow, CountsSheet } from './views.ts';
 
 export const countsSheet = (known: Known, moment: Moment, standings: readonly Standing[]): CountsSheet => {
   const before = lastCounts(known, moment);
+  const standingIn = byGroup(standings);
   const groups = moment.groups.map((group): CountsRow => {
-    const standing = standings.filter((each) => each.group.name === group.name);
+    const { cows: standing, inMilk, held } = standingIn.get(group.name) ?? NOBODY;
     const came =
       before === undefined ? [] : standing.filter((each) => before.get(each.file.cow.key)?.group !== group.name);
-    const here = new Set(standing.map((each) => each.file.cow.key));
+    const here = new Set(before === undefined ? [] : standing.map((each) => each.file.cow.key));
     const went =
       before === undefined ? [] : [...before].filter(([key, stood]) => stood.group === group.name && !here.has(key));
     const count = lastCount(known, moment, group.name);
     return {
       group: group.name,
       head: standing.length,
-      inMilk: standing.filter((each) => each.inMilk).length,
-      held: standing.filter((each) => each.held && each.inMilk).length,
+      inMilk,
+      held,
       in: came.map((each) => each.number),
       out: went.map(([, stood]) => stood.number).sort(byCowNumber),
       lastCount: count?.data.count ?? null,
@@ -42,24 +48,35 @@ export const countsSheet = (known: Known, moment: Moment, standings: readonly St
   };
 };
 
+const NOBODY = { cows: [], inMilk: 0, held: 0 };
+
 export const lastCount = (known: Known, moment: Moment, group: string): EntryOf<'head-count'> | undefined =>
   known.farm.headCounts.findLast((count) => count.data.group === group && count.at <= moment.windowEnd);
 
 /** Head of a group by the book at an instant. */
 export const headAt = (known: Known, group: string, at: Instant): number => headsOf(known.files)(at).get(group) ?? 0;
 
+/** Instants of counts for which it is kept who stood where. */
+const MOST_COUNTS = 6;
+
 /** Heads of all groups at an instant, by the files. */
 const headsOf = remembered((files: Known['files']) => {
-  const kept = new Map<Instant, ReadonlyMap<string, number>>();
+  const found = new Map<Instant, ReadonlyMap<string, number>>();
   return (at: Instant): ReadonlyMap<string, number> => {
-    const have = kept.get(at);
+    const have = found.get(at);
     if (have !== undefined) return have;
     const heads = new Map<string, number>();
-    for (const file of openFrom(files, at)) {
-      const group = thereAt(file, at)?.group;
-      if (group !== undefined) heads.set(group, (heads.get(group) ?? 0) + 1);
-    }
-    kept.set(at, heads);
+    const stood = groupColumn(files, instantAsked(at));
+    forOpen(files, at, (place) => {
+      const group = stood[place] ?? thereAt(files[place] as CowFile, at)?.group ?? '';
+      stood[place] = group;
+      if (group !== '') heads.set(group, (heads.get(group) ?? 0) + 1);
+    });
+    found.set(at, heads);
     return heads;
   };
 });
+
+/** Where each cow stood at an instant; empty where she was not there. The groups of a farm are counted at several. */
+const groupColumn = columnAbout<string>('stood in', MOST_COUNTS);
+const instantAsked = kept(64, (at: Instant): object => ({ at }));

@@ -3,12 +3,12 @@ import { addDays, daysBetween, type LocalDay, laterDay, type Weekday, weekdayOf 
 import { type Because, because } from './because.ts';
 import { medicineKey } from './farm.ts';
 import { endText, latestEnd } from './hold-piece.ts';
-import type { Known } from './know.ts';
-import type { Moment } from './moment.ts';
+import type { CowMoment, Moment } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { remembered } from './remembered.ts';
 import type { SetUp } from './schedule.ts';
 import type { Standing } from './standing.ts';
+import { saidOfStandings } from './standings-in-order.ts';
 import type { DryOffRow, DryOffSheet } from './views.ts';
 
 /** Where the farm sets none: 60 days dry is common, 45 the usual minimum, 305 the standard lactation. */
@@ -23,7 +23,7 @@ export interface DryOffRules {
   readonly product: string | undefined;
 }
 
-export const dryOffRules = (moment: Moment): DryOffRules => rulesOf(moment.schedule.inForceOn(moment.milking.day));
+export const dryOffRules = (moment: CowMoment): DryOffRules => rulesOf(moment.schedule.inForceOn(moment.milking.day));
 
 const rulesOf = remembered(({ data }: SetUp): DryOffRules => {
   const set = data.dryOff ?? {};
@@ -69,47 +69,46 @@ const lastSuchDay = (latest: LocalDay, weekday: Weekday): LocalDay => {
   return latest;
 };
 
-export const dryOffSheet = (known: Known, moment: Moment, standings: readonly Standing[]): DryOffSheet => {
-  const rules = dryOffRules(moment);
-  const due: DryOffRow[] = [];
-  const undecided: DryOffSheet['undecided'][number][] = [];
-  for (const standing of standings) {
-    if (!standing.inMilkDuring) continue;
-    const pregnancy = pregnancyAt(standing.file.cow, moment.schedule, moment.windowEnd);
-    const { number: cow, daysInMilk } = standing;
-    const group = standing.group.name;
-    if (pregnancy.confirmed && pregnancy.due !== null) {
-      const row = dueRow(known, moment, standing, { ...pregnancy, due: pregnancy.due }, rules);
-      if (row !== undefined) due.push(row);
-    } else if (pregnancy.confirmed) {
-      undecided.push({
-        cow,
-        group,
-        daysInMilk: daysInMilk ?? 0,
-        because: because('R-44', 'dry-off.no-due-date', {}, pregnancy.entries),
-      });
-    } else if (daysInMilk !== null && daysInMilk > rules.longMilkingDays) {
-      const values = { daysInMilk, limit: rules.longMilkingDays };
-      undecided.push({
-        cow,
-        group,
-        daysInMilk,
-        because: because('R-44', 'dry-off.not-confirmed', values, standing.stretch?.entries ?? []),
-      });
-    }
-  }
-  // Overdue first, the longest first; the rest by day; within a day the standing order stays.
+export const dryOffSheet = (moment: Moment, standings: readonly Standing[]): DryOffSheet => {
+  const rows = rowsOf(standings, moment);
   return {
-    due: due.sort(
-      (a, b) => b.daysOverdue - a.daysOverdue || (a.dryOffOn < b.dryOffOn ? -1 : a.dryOffOn > b.dryOffOn ? 1 : 0),
-    ),
-    undecided,
+    // Overdue first, the longest first; the rest by day; within a day the standing order stays.
+    due: rows
+      .flatMap(({ due }) => due ?? [])
+      .sort(
+        (a, b) => b.daysOverdue - a.daysOverdue || (a.dryOffOn < b.dryOffOn ? -1 : a.dryOffOn > b.dryOffOn ? 1 : 0),
+      ),
+    undecided: rows.flatMap(({ undecided }) => undecided ?? []),
   };
 };
 
+interface Row {
+  readonly due?: DryOffRow;
+  readonly undecided?: DryOffSheet['undecided'][number];
+}
+
+const rowsOf = saidOfStandings('dry-offs', (standing, moment): readonly Row[] => {
+  if (!standing.inMilkDuring) return [];
+  const rules = dryOffRules(moment);
+  const pregnancy = pregnancyAt(standing.file.cow, moment.schedule, moment.windowEnd);
+  const { number: cow, daysInMilk } = standing;
+  const group = standing.group.name;
+  if (pregnancy.confirmed && pregnancy.due !== null) {
+    const due = dueRow(moment, standing, { ...pregnancy, due: pregnancy.due }, rules);
+    return due === undefined ? [] : [{ due }];
+  }
+  if (pregnancy.confirmed) {
+    const why = because('R-44', 'dry-off.no-due-date', {}, pregnancy.entries);
+    return [{ undecided: { cow, group, daysInMilk: daysInMilk ?? 0, because: why } }];
+  }
+  if (daysInMilk === null || daysInMilk <= rules.longMilkingDays) return [];
+  const values = { daysInMilk, limit: rules.longMilkingDays };
+  const why = because('R-44', 'dry-off.not-confirmed', values, standing.stretch?.entries ?? []);
+  return [{ undecided: { cow, group, daysInMilk, because: why } }];
+});
+
 const dueRow = (
-  known: Known,
-  moment: Moment,
+  moment: CowMoment,
   standing: Standing,
   pregnancy: { due: LocalDay; twins: boolean; served: boolean; entries: readonly string[] },
   rules: DryOffRules,
@@ -124,7 +123,7 @@ const dueRow = (
     dryOffOn: day,
     calvingDue: pregnancy.due,
     daysOverdue: Math.max(0, daysBetween(day, today)),
-    warnings: warningsOf(known, standing, pregnancy, rules, laterDay(day, today)),
+    warnings: warningsOf(moment, standing, pregnancy, rules, laterDay(day, today)),
     because: because('R-43', 'dry-off.due', values, pregnancy.entries),
     product: rules.product ?? null,
   };
@@ -141,7 +140,7 @@ const lastDays = remembered((_: DryOffRules): Map<LocalDay, LocalDay> => new Map
 
 /** R-45. `on`: the earliest day she can still be dried off. */
 const warningsOf = (
-  known: Known,
+  { farm }: CowMoment,
   standing: Standing,
   pregnancy: { due: LocalDay; twins: boolean; served: boolean; entries: readonly string[] },
   rules: DryOffRules,
@@ -155,7 +154,7 @@ const warningsOf = (
     );
   }
   const product = rules.product;
-  const listing = product === undefined ? undefined : known.farm.listings.get(medicineKey(product))?.at(-1);
+  const listing = product === undefined ? undefined : farm.listings.get(medicineKey(product))?.at(-1);
   const minimum = listing?.data.dryCow?.minimumDryDays;
   if (product !== undefined && listing !== undefined && minimum !== undefined && daysLeft < minimum) {
     warnings.push(because('R-45', 'dry-off.product-minimum', { product, minimum, daysLeft }, [listing.id]));

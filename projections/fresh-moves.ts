@@ -8,14 +8,15 @@ import { keptForCow } from './kept-for-cow.ts';
 import { type CowMoment, countsFor, type Moment } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { type Standing, standingOf } from './standing.ts';
+import { byGroup, saidOfStandings } from './standings-in-order.ts';
 import type { FreshMovesSheet, FreshOutRow, FreshPenRow } from './views.ts';
 
 const WEEK = 7;
 
 export const freshMovesSheet = (moment: Moment, standings: readonly Standing[]): FreshMovesSheet => {
-  const pen = standings.filter((standing) => standing.group.kind === 'fresh');
-  const heads = new Map<string, number>();
-  for (const standing of standings) heads.set(standing.group.name, (heads.get(standing.group.name) ?? 0) + 1);
+  const groups = [...byGroup(standings)];
+  const pen = groups.flatMap(([, { kind, cows }]) => (kind === 'fresh' ? cows : []));
+  const heads = new Map(groups.map(([name, { cows }]) => [name, cows.length]));
   const out: FreshOutRow[] = [];
   const stay: FreshMovesSheet['stay'][number][] = [];
   for (const standing of pen) {
@@ -50,7 +51,7 @@ export const freshMovesSheet = (moment: Moment, standings: readonly Standing[]):
   return {
     out,
     stay,
-    in: standings.flatMap(({ file }) => comingIn(file, moment)),
+    in: [...comingIn(standings, moment)],
     pen: pen.map(({ file }) => penRow(file, moment)),
   };
 };
@@ -98,9 +99,8 @@ const staysBecause = (standing: Standing, moment: Moment, to: Group | undefined)
 };
 
 /** Calved and still elsewhere, or within a week of due and not yet close up. */
-const comingIn = keptForCow((file, moment): FreshMovesSheet['in'] => {
-  const standing = standingOf(file, moment, []);
-  const { group, stretch } = standing;
+const comingIn = saidOfStandings('coming in', (standing, moment): FreshMovesSheet['in'] => {
+  const { group, stretch, file } = standing;
   const row = (why: Because) => [{ cow: standing.number, group: group.name, because: why }];
   if (group.kind === 'fresh') return [];
   if (stretch?.calved != null && standing.inMilkDuring && !isPlacedSince(standing)) {

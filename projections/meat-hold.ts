@@ -11,7 +11,7 @@ import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { dosedAnimal, missedDoses } from './milk-hold.ts';
 import { type CowMoment, productsWithin } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
-import { pastOf } from './settled-past.ts';
+import { rememberedInRoom } from './remembered.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
 
 export interface MeatPiece {
@@ -40,20 +40,25 @@ const asidePiece = (aside: Aside): MeatPiece => ({
   ),
 });
 
-const ownPieces = keptForCow((file, moment): readonly MeatPiece[] => {
-  const past = pastOf(file, moment);
+/** Only doses that a running course misses depend on the moment; without one her pieces are the same at every milking. */
+const ownPieces = (file: CowFile, moment: CowMoment): readonly MeatPiece[] => {
+  if (file.dosings.some((dosing) => dosing.course?.running === true)) return piecesAt(file, moment);
+  const kept = piecesKept(file);
+  kept.pieces ??= piecesFound(file, moment);
+  return kept.pieces;
+};
+
+const piecesFound = (file: CowFile, moment: CowMoment): readonly MeatPiece[] => {
   const animal = dosedAnimal(file, moment, () => null);
   return [
-    ...file.dosings.flatMap((dosing) =>
-      // Only doses that a running course misses depend on the moment.
-      dosing.course?.running === true
-        ? dosingMeat(dosing, file, moment, animal)
-        : past.settled(dosing, 'meat', () => dosingMeat(dosing, file, moment, animal)),
-    ),
+    ...file.dosings.flatMap((dosing) => dosingMeat(dosing, file, moment, animal)),
     ...notStated(file, moment),
     ...enteredPieces(file),
   ];
-});
+};
+
+const piecesAt = keptForCow(piecesFound);
+const piecesKept = rememberedInRoom((_: CowFile): { pieces?: readonly MeatPiece[] } => ({}));
 
 const plusDays = (instant: Instant, days: number): Instant => plusHours(instant, days * 24);
 

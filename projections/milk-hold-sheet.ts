@@ -4,28 +4,32 @@ import { type Instant, instantText, later, MINUTE } from '../shared/instant.ts';
 import { because } from './because.ts';
 import { dueAt } from './course-due.ts';
 import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
-import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { lastHeld, type OnLastSheet } from './last-issue.ts';
 import { type CowMoment, countsFor, firstCounting, isThere, type Moment, openFrom } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
-import { type Standing, standingOf } from './standing.ts';
+import type { Standing } from './standing.ts';
+import { saidOfStandings } from './standings-in-order.ts';
 import { unplacedRows } from './unplaced.ts';
 import type { ClearedRow, GoneRow, HeldRow, MilkHoldSheet, TreatRow } from './views.ts';
 
 export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly Standing[]): MilkHoldSheet => {
   const before = lastHeld(known, moment);
-  const held = standings.filter((standing) => standing.held);
+  const rows = heldAmong(standings, moment);
+  const held = rows.map(({ standing }) => standing);
   // Dry cows in milked groups head the list: nobody expects them.
-  const inOrder = [...held.filter((each) => !each.inMilkDuring), ...held.filter((each) => each.inMilkDuring)];
-  const isNew = isNewAmong(new Set(held.map(({ file }) => file.cow.key)), before);
+  const inOrder = [
+    ...rows.filter(({ row }) => row.dryInMilkedGroup),
+    ...rows.filter(({ row }) => !row.dryInMilkedGroup),
+  ];
+  const isNew = isNewAmong(held, before);
   return {
     unplaced: unplacedRows(known, moment),
-    held: inOrder.map((standing) => heldRow(standing, moment, isNew)),
-    cleared: clearedRows(known, standings, moment, before),
+    held: inOrder.map(({ standing, row }) => (isNew(standing) ? row : { ...row, isNew: false })),
+    cleared: clearedRows(known, { standings, held }, moment, before),
     gone: goneRows(known, moment, standings, before),
-    treat: standings.flatMap((standing) => treatRows(known, standing, moment)),
+    treat: treatRows(known, standings, moment),
     groups: moment.groups
       .filter((group) => moment.lookup.isMilked(group.name, moment.milking))
       .map((group) => ({ group: group.name, held: held.filter((each) => each.group.name === group.name).length })),
@@ -52,19 +56,34 @@ const rowsByCow = remembered((before: readonly OnLastSheet[]): ReadonlyMap<strin
 });
 
 /** Where a number means two cows, one row of it on the last sheet is not both: with more of them held now, all are new. */
-const isNewAmong =
-  (held: ReadonlySet<string>, before: readonly OnLastSheet[] | undefined) =>
-  (standing: Standing): boolean => {
+const isNewAmong = (
+  standingsHeld: readonly Standing[],
+  before: readonly OnLastSheet[] | undefined,
+): ((standing: Standing) => boolean) => {
+  if (before === undefined) return () => true;
+  const held = new Set(standingsHeld.map(({ file }) => file.cow.key));
+  return (standing) => {
     const rows = rowsOn(before, standing);
     const cows = [...new Set(rows.flatMap((row) => row.cows))];
     return cows.filter((key) => held.has(key)).length > rows.length || rows.length === 0;
   };
+};
 
-const heldRow = (standing: Standing, moment: Moment, isNew: (standing: Standing) => boolean): HeldRow => ({
-  ...(standing.asides.length === 0 ? ownRow(standing.file, moment) : rowOf(standing, moment)),
-  isNew: isNew(standing),
-  dryInMilkedGroup: !standing.inMilkDuring,
-  ask: standing.running.some((piece) => piece.began >= moment.milking.start),
+interface Held {
+  readonly standing: Standing;
+  readonly row: HeldRow;
+}
+
+/** The held cows; on all rows they are new, which the last sheet may deny. */
+const heldAmong = saidOfStandings('held', (standing, moment): readonly Held[] => {
+  if (!standing.held) return [];
+  const row = {
+    ...rowOf(standing, moment),
+    isNew: true,
+    dryInMilkedGroup: !standing.inMilkDuring,
+    ask: standing.running.some((piece) => piece.began >= moment.milking.start),
+  };
+  return [{ standing, row }];
 });
 
 const rowOf = (standing: Standing, moment: CowMoment) => {
@@ -84,8 +103,6 @@ const rowOf = (standing: Standing, moment: CowMoment) => {
     reasons: [...running].sort(byWeight).map(reasonOf),
   };
 };
-
-const ownRow = keptForCow((file, moment) => rowOf(standingOf(file, moment, []), moment));
 
 /** Without end first, then the latest end: the reason that governs leads. */
 const byWeight = (a: HoldPiece, b: HoldPiece): number => {
@@ -111,7 +128,7 @@ const milkingsUntil = (
 /** on the last sheet, in milk and free now. A struck entry never clears. */
 const clearedRows = (
   known: Known,
-  standings: readonly Standing[],
+  { standings, held }: { readonly standings: readonly Standing[]; readonly held: readonly Standing[] },
   moment: Moment,
   before: readonly OnLastSheet[] | undefined,
 ): ClearedRow[] =>
@@ -119,7 +136,7 @@ const clearedRows = (
     const last = wasOn(before, standing);
     if (last === undefined || standing.held || !standing.inMilk || hasStruck(known, last)) return [];
     // Another cow of her number is still held: nobody takes a band off by this number.
-    if (standings.some((each) => each.held && last.cows.includes(each.file.cow.key))) return [];
+    if (held.some((each) => last.cows.includes(each.file.cow.key))) return [];
     const { start } = moment.milking;
     const over = standing.pieces.filter(
       (piece): piece is HoldPiece & { end: Instant } => piece.end !== null && piece.end < start,
@@ -175,16 +192,15 @@ const goneRows = (
 };
 
 /** doses due at this milking, and overdue ones until settled. */
-export const treatRows = (known: Known, standing: Standing, moment: Moment): readonly TreatRow[] =>
-  dosesDue(standing.file, moment).flatMap(({ key, row }) => (row.overdue && known.farm.settled.has(key) ? [] : [row]));
+const treatRows = (known: Known, standings: readonly Standing[], moment: Moment): readonly TreatRow[] =>
+  dosesDue(standings, moment).flatMap(({ key, row }) => (row.overdue && known.farm.settled.has(key) ? [] : [row]));
 
 interface Due {
   readonly key: string;
   readonly row: TreatRow;
 }
 
-const dosesDue = keptForCow((file, moment): readonly Due[] => {
-  const { number, group } = standingOf(file, moment, []);
+const dosesDue = saidOfStandings('doses due', ({ file, number, group }, moment): readonly Due[] => {
   return file.dosings.flatMap((dosing): Due[] => {
     const { course, last } = dosing;
     const due = dueAt(dosing, moment);

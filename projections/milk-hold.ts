@@ -17,7 +17,7 @@ import { holdEnd, type NthMilking } from './milking-count.ts';
 import { type CowMoment, inMilkDuring, standsIn } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
-import { type Past, pastOf } from './settled-past.ts';
+import { type Past, pastOf, settledOf } from './settled-past.ts';
 import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
 
 /** When a test's milk was drawn: what it says is about that milk. */
@@ -30,30 +30,49 @@ export const milkHoldPieces = (file: CowFile, moment: CowMoment, asides: readonl
   return asides.length === 0 ? own : [...asides.map((aside) => asidePiece(aside)), ...own];
 };
 
-/** Sheets, alerts and doubts all ask for them. */
-const ownPieces = keptForCow((file, moment): readonly HoldPiece[] => {
+/** Sheets, alerts and doubts all ask for them. Most cows have none but those of their past. */
+const ownPieces = (file: CowFile, moment: CowMoment): readonly HoldPiece[] => {
+  const settled = settledOf<Lasting>(file, moment, file, 'all');
+  return settled !== undefined && isUsual(file, moment) ? settled.all : piecesAt(file, moment);
+};
+
+/** Nothing holds her for how she stands at this milking. */
+const isUsual = (file: CowFile, moment: CowMoment): boolean =>
+  dryInMilkedGroup(file, moment).length === 0 && beforeDuePieces(file, moment).length === 0;
+
+const piecesAt = keptForCow((file, moment): readonly HoldPiece[] => {
   const past = pastOf(file, moment);
+  const { before, after } = past.settled(file, 'all', () => lastingPieces(file, moment, past));
+  return [...dryInMilkedGroup(file, moment), ...before, ...beforeDuePieces(file, moment), ...after];
+});
+
+/** The reasons that do not hang on how she stands at a milking; a cow still milked before she is due comes in between. */
+interface Lasting {
+  readonly before: readonly HoldPiece[];
+  readonly after: readonly HoldPiece[];
+  readonly all: readonly HoldPiece[];
+}
+
+const lastingPieces = (file: CowFile, moment: CowMoment, past: Past): Lasting => {
   const animal = dosedAnimal(file, moment, past.nth);
-  return [
-    ...dryInMilkedGroup(file, moment),
+  const before = [
     ...file.dosings.flatMap((dosing) => [
       ...dosingPiecesOf(dosing, moment, animal, past),
       ...dryCowPiecesOf(dosing, file, moment, past),
     ]),
     ...notStatedPieces(file, moment),
     ...freshPieces(file, moment, past),
-    ...beforeDuePieces(file, moment),
-    ...personPieces(file),
-    ...residuePieces(file),
-    ...enteredPieces(file),
   ];
-});
+  const after = [...personPieces(file), ...residuePieces(file), ...enteredPieces(file)];
+  return { before, after, all: [...before, ...after] };
+};
 
 /** Doses that are missed depend on the moment; without a course that runs there are none but gaps. */
-const dosingPiecesOf = (dosing: Dosing, moment: CowMoment, animal: DosedAnimal, past: Past): readonly HoldPiece[] =>
-  dosing.course?.running === true
-    ? dosingPieces(dosing, moment, animal)
-    : past.settled(dosing, 'milk', () => dosingPieces(dosing, moment, animal));
+const dosingPiecesOf = (dosing: Dosing, moment: CowMoment, animal: DosedAnimal, past: Past): readonly HoldPiece[] => {
+  if (dosing.course?.running !== true) return past.settled(dosing, 'milk', () => dosingPieces(dosing, moment, animal));
+  past.lookedAt(NEVER_PAST);
+  return dosingPieces(dosing, moment, animal);
+};
 
 /** Until she has calved, what holds her depends on the moment. */
 const dryCowPiecesOf = (dosing: Dosing, file: CowFile, moment: CowMoment, past: Past): readonly HoldPiece[] => {
@@ -62,8 +81,13 @@ const dryCowPiecesOf = (dosing: Dosing, file: CowFile, moment: CowMoment, past: 
   if (!listings.some((listing) => listing.data.dryCow !== undefined)) return [];
   const work = () => dryCowPieces({ farm, file, moment, dosing, nth: past.nth, sampledAt });
   const hasCalved = calvingsAfter(file, dosing.last.at).some((stretch) => !stretch.mayBe);
-  return hasCalved ? past.settled(dosing, 'dry-cow', work) : work();
+  if (hasCalved) return past.settled(dosing, 'dry-cow', work);
+  past.lookedAt(NEVER_PAST);
+  return work();
 };
+
+/** What hangs on the moment is settled at none. */
+const NEVER_PAST = Number.POSITIVE_INFINITY as Instant;
 
 /** How long a dosing of hers holds, with what extended it. */
 export const outcomeOf = (dosing: Dosing, moment: CowMoment, animal: DosedAnimal, past: Past) =>
@@ -190,6 +214,7 @@ const mayBe = (how: MayBe | undefined, number: string, about: string, entry: str
 
 /** R-20, from each calving: a cow that left and came back is still on the hold of the calving before. */
 const freshPieces = (file: CowFile, moment: CowMoment, past: Past): readonly HoldPiece[] => {
+  for (const { from } of file.lactations.stretches) past.lookedAt(from);
   const pieces = file.lactations.stretches
     .filter((stretch) => stretch.from <= moment.windowEnd)
     .flatMap((stretch) => past.settled(stretch, 'fresh', () => freshPieceOf(stretch, file, moment, past.nth)));

@@ -6,18 +6,19 @@ import { type Because, because } from './because.ts';
 import { headAt, lastCount } from './counts.ts';
 import { numberAt } from './cow.ts';
 import { endText, latestEnd } from './hold-piece.ts';
-import { keptForCow, saidOfAll } from './kept-for-cow.ts';
+import { saidFrom } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { type MomentAt, tankAlerts } from './late-news.ts';
 import { meatHoldPieces } from './meat-hold.ts';
-import { dosedAnimal, missedDoses, outcomeOf } from './milk-hold.ts';
-import { type Moment, openFrom } from './moment.ts';
+import { missedDoses } from './milk-hold.ts';
+import type { Moment } from './moment.ts';
 import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
+import { oddHistories } from './odd-histories.ts';
 import { pregnancyAt } from './pregnancy.ts';
-import { pastOf } from './settled-past.ts';
 import { type OtherLists, severalPlaces } from './sort.ts';
-import { type Standing, standingOf } from './standing.ts';
-import { aboutOf, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
+import type { Standing } from './standing.ts';
+import { saidOfStandings } from './standings-in-order.ts';
+import { aboutOf, hasLeft, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
 import type { Notice } from './views.ts';
 
 /** Languages that the paper speaks; any other prints in English, with a doubt. */
@@ -37,36 +38,37 @@ const unsettled = (known: Known, notices: readonly Notice[]): Notice[] => {
 export const alertsAt = (known: Known, moment: Moment, momentAt: MomentAt): Notice[] =>
   unsettled(known, [
     ...tankAlerts(known, moment.schedule, moment.asOf, momentAt, moment),
-    ...openFrom(known.files, moment.milking.start - (LEFT_LOOK_BACK_DAYS + 3) * DAY).flatMap((file) =>
-      leftOnHold(file, moment),
-    ),
+    ...leftOnHold(known.files, moment, moment.milking.start - (LEFT_LOOK_BACK_DAYS + 3) * DAY),
   ]);
 
 /** R-90: a cow that left on a hold within a year. */
-const leftOnHold = keptForCow((file, moment): readonly Notice[] =>
-  file.cow.left.flatMap((left): Notice[] => {
-    if (
-      left.at > moment.windowEnd ||
-      daysBetween(moment.schedule.dayOf(left.at), moment.milking.day) > LEFT_LOOK_BACK_DAYS
-    )
-      return [];
-    const milk = milkHoldOnLeaving(file, moment, left.at);
-    const meat = meatHoldPieces(file, moment, []).filter(
-      (piece) => piece.began <= left.at && (piece.end === null || piece.end >= left.at),
-    );
-    if (milk.length === 0 && meat.length === 0) return [];
-    const values = {
-      cow: numberAt(file.cow, left.at),
-      left: moment.schedule.dayOf(left.at),
-      milkUntil: endText(latestEnd(milk) ?? null),
-      meatUntil: endText(latestEnd(meat) ?? null),
-      milk: milk.length > 0,
-      meat: meat.length > 0,
-      reason: left.data.reason,
-    };
-    const entries = [left.id, ...new Set([...milk, ...meat].flatMap((piece) => piece.because.entries))];
-    return [{ key: leftOnHoldKey(left.id), because: because('R-90', 'alert.left-on-hold', values, entries) }];
-  }),
+const leftOnHold = saidFrom(
+  'left on hold',
+  (file, moment): readonly Notice[] =>
+    file.cow.left.flatMap((left): Notice[] => {
+      if (
+        left.at > moment.windowEnd ||
+        daysBetween(moment.schedule.dayOf(left.at), moment.milking.day) > LEFT_LOOK_BACK_DAYS
+      )
+        return [];
+      const milk = milkHoldOnLeaving(file, moment, left.at);
+      const meat = meatHoldPieces(file, moment, []).filter(
+        (piece) => piece.began <= left.at && (piece.end === null || piece.end >= left.at),
+      );
+      if (milk.length === 0 && meat.length === 0) return [];
+      const values = {
+        cow: numberAt(file.cow, left.at),
+        left: moment.schedule.dayOf(left.at),
+        milkUntil: endText(latestEnd(milk) ?? null),
+        meatUntil: endText(latestEnd(meat) ?? null),
+        milk: milk.length > 0,
+        meat: meat.length > 0,
+        reason: left.data.reason,
+      };
+      const entries = [left.id, ...new Set([...milk, ...meat].flatMap((piece) => piece.because.entries))];
+      return [{ key: leftOnHoldKey(left.id), because: because('R-90', 'alert.left-on-hold', values, entries) }];
+    }),
+  hasLeft,
 );
 
 export const doubtsAt = (known: Known, moment: Moment, standings: readonly Standing[], lists: OtherLists): Notice[] =>
@@ -75,8 +77,9 @@ export const doubtsAt = (known: Known, moment: Moment, standings: readonly Stand
     ...strikeDoubts(known, moment),
     ...asideDoubts(known),
     ...farmDoubts(known, moment),
-    ...historyDoubts(known.files, moment),
-    ...standings.flatMap((standing) => standingDoubts(standing, moment, lists)),
+    ...oddHistories(known.files, moment),
+    ...ownDoubts(standings, moment),
+    ...severalPlaces(standings, moment, lists),
   ]);
 
 const herdDoubts = (known: Known, moment: Moment): Notice[] => {
@@ -191,104 +194,9 @@ const farmDoubts = (known: Known, moment: Moment): Notice[] => {
   ];
 };
 
-/** What sits oddly in one cow's history. */
-const historyDoubts = saidOfAll((file, moment): readonly Notice[] => {
-  const { cow, lactations, dosings } = file;
-  const number = (at: Parameters<typeof numberAt>[1]) => numberAt(cow, at);
-  const notices: Notice[] = [];
-  const add = (key: string, reason: Because) => notices.push({ key, because: reason });
-  for (const entry of lactations.dryOffWhenDry) {
-    add(
-      `dry-off-when-dry:${entry.id}`,
-      because('R-06', 'doubt.dry-off-when-dry', { cow: number(entry.at), at: instantText(entry.at) }, [entry.id]),
-    );
-  }
-  for (const { entry } of lactations.calvedInMilk) {
-    add(
-      `calved-in-milk:${entry.id}`,
-      because('R-06', 'doubt.calved-in-milk', { cow: number(entry.at), at: instantText(entry.at) }, [entry.id]),
-    );
-  }
-  cow.placements.forEach((placement, index) => {
-    const together = cow.placements.filter((each) => each.at === placement.at);
-    const groups = [...new Set(together.map((each) => each.group))];
-    if (groups.length > 1 && cow.placements.findIndex((each) => each.at === placement.at) === index) {
-      const values = { cow: number(placement.at), groups, at: instantText(placement.at) };
-      add(
-        `two-groups:${cow.key}:${instantText(placement.at)}`,
-        because(
-          'R-70',
-          'doubt.two-groups',
-          values,
-          together.map((each) => each.entry),
-        ),
-      );
-    }
-  });
-  for (const { entry, due, days } of pregnancyAt(cow, moment.schedule, moment.windowEnd).early) {
-    const calving = cow.calvings.find((hers) => hers.entry.id === entry)?.entry;
-    add(
-      `calved-early:${entry}`,
-      because('R-46', 'doubt.calved-early', { cow: number(calving?.at ?? moment.milking.start), due, days }, [entry]),
-    );
-  }
-  const past = pastOf(file, moment);
-  const animal = dosedAnimal(file, moment, past.nth);
-  for (const dosing of dosings) {
-    const { course, medicine, last } = dosing;
-    // Only where the vet gave a time can it have been no longer than the label's.
-    const vetNotLonger =
-      dosing.vet.milkHours === undefined ? undefined : outcomeOf(dosing, moment, animal, past).outcome.vetNotLonger;
-    if (vetNotLonger !== undefined) {
-      const values = { cow: number(last.at), medicine, ...vetNotLonger };
-      add(
-        `vet-time-not-longer:${last.id}`,
-        because('R-15', 'doubt.vet-time-not-longer', values, [last.id, ...dosing.vet.entries]),
-      );
-    }
-    const listing = moment.farm.listings.get(dosing.medicineKey)?.findLast((each) => each.at <= last.at);
-    if (listing?.data.retired === true) {
-      add(
-        `retired-medicine:${last.id}`,
-        because('R-29', 'doubt.retired-medicine', { cow: number(last.at), medicine }, [last.id, listing.id]),
-      );
-    }
-    if (course?.running !== true || dosing.mayBe !== undefined) continue;
-    for (const other of dosings) {
-      if (other.medicineKey === dosing.medicineKey || other.last.at < dosing.doses[0].at || other.last.at < last.at)
-        continue;
-      const kind = moment.farm.listings.get(other.medicineKey)?.at(-1)?.data.kind ?? 'medicine';
-      if (kind !== 'medicine') continue;
-      const values = { cow: number(last.at), course: medicine, other: other.medicine };
-      add(
-        `both-still-wanted:${course.id}:${other.course?.id ?? other.last.id}`,
-        because('R-17', 'doubt.both-still-wanted', values, [last.id, other.last.id]),
-      );
-    }
-  }
-  const treated = new Set(cow.treatments.map((hers) => hers.entry.id));
-  for (const dry of lactations.dryStarts) treated.add(dry.entry);
-  for (const time of cow.vetTimes) {
-    if (!treated.has(time.data.treatment)) {
-      add(
-        `vet-time-unplaced:${time.id}`,
-        because('R-15', 'doubt.vet-time-unplaced', { treatment: time.data.treatment }, [time.id]),
-      );
-    }
-  }
-  return notices;
-});
-
 /** What sits oddly in how a cow stands at this milking. */
-const standingDoubts = (standing: Standing, moment: Moment, lists: OtherLists): readonly Notice[] => {
-  const own = ownDoubts(standing.file, moment);
-  const several = severalPlaces(standing, moment, lists);
-  return several === undefined ? own : [...own, several];
-};
-
-const ownDoubts = keptForCow((file, moment): readonly Notice[] => {
-  const standing = standingOf(file, moment, []);
-  const { number: cow, group } = standing;
+const ownDoubts = saidOfStandings('odd standings', (standing, moment): readonly Notice[] => {
+  const { number: cow, group, file } = standing;
   const notices: Notice[] = [];
   const add = (key: string, reason: Because) => notices.push({ key, because: reason });
   if (standing.stretch?.begun === 'assumed') {

@@ -1,6 +1,5 @@
 /** The milking plan: turns, minutes, order, slow cows (R-80, R-81). */
 import { type Instant, instantText, MINUTE } from '../shared/instant.ts';
-import { numberAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import { type Group, isMilkedAt } from './groups.ts';
 import { rememberedInRoom } from './remembered.ts';
@@ -44,12 +43,21 @@ export const isSlow = (file: CowFile, setUp: SetUp, before: Instant): boolean =>
   return minutes !== undefined && minutes >= (setUp.data.parlour.slowFromMinutes ?? SLOW_FROM_MINUTES);
 };
 
+/** The cows of a group that are in milk. */
+export interface InMilk {
+  readonly cows: number;
+  /** The numbers of the slow ones, in order. */
+  readonly slow: readonly string[];
+}
+
+const NOBODY: InMilk = { cows: 0, slow: [] };
+
 /** `byGroup`: the cows in milk at the milking's start, by group. Start and end are instants; minutes elapsed ones. */
 export const planOf = (
   milking: Milking,
   setUp: SetUp,
   groups: readonly Group[],
-  byGroup: ReadonlyMap<string, readonly CowFile[]>,
+  byGroup: ReadonlyMap<string, InMilk>,
 ): PlanSheet => {
   const { stalls, turnMinutes, slowExtraMinutes = 0 } = setUp.data.parlour;
   const slow: string[] = [];
@@ -57,16 +65,13 @@ export const planOf = (
   const rows = groups
     .filter((group) => isMilkedAt(group, milking.name))
     .map((group) => {
-      const files = byGroup.get(group.name) ?? [];
-      const turns = Math.ceil(files.length / stalls);
-      const slowHere = files
-        .filter((file) => isSlow(file, setUp, milking.start))
-        .map((file) => numberAt(file.cow, milking.start));
+      const { cows, slow: slowHere } = byGroup.get(group.name) ?? NOBODY;
+      const turns = Math.ceil(cows / stalls);
       slow.push(...slowHere);
       const minutes = turns * turnMinutes + Math.min(slowHere.length, turns) * slowExtraMinutes;
       const start = instantText(clock as Instant);
       clock += minutes * MINUTE;
-      return { group: group.name, cows: files.length, turns, start, minutes };
+      return { group: group.name, cows, turns, start, minutes };
     });
   const minutes = rows.reduce((sum, row) => sum + row.minutes, 0);
   return { groups: rows, minutes, ends: instantText(Math.round(clock) as Instant), slow };

@@ -6,7 +6,7 @@
 import { type Instant, plusMilliseconds } from '../shared/instant.ts';
 import type { CowFile } from './cow-file.ts';
 import { groupNamed, groupsInOrder, isMilkedAt } from './groups.ts';
-import { saidOfAll } from './kept-for-cow.ts';
+import { saidOfAll } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { milkHoldPieces } from './milk-hold.ts';
 import type { Moment } from './moment.ts';
@@ -55,7 +55,7 @@ interface StretchHeld {
   readonly to: number;
 }
 
-const stretchesHeld = saidOfAll((file, moment): readonly StretchHeld[] => {
+const stretchesHeld = saidOfAll('held', (file, moment): readonly StretchHeld[] => {
   const milked = milkedStretches(file, moment.schedule);
   return milkHoldPieces(file, moment, []).flatMap(({ began, end }) =>
     began <= 0

@@ -17,10 +17,12 @@ export interface Past {
    * on. `work` may ask nothing else of the moment.
    */
   readonly settled: <Answer>(about: object, what: What, work: () => Answer) => Answer;
+  /** Says that `work` goes by whether this instant is past, as by that of a milking. */
+  readonly lookedAt: (instant: Instant) => void;
 }
 
 /** Kinds of answers kept about one and the same thing. */
-export type What = 'milk' | 'outcome' | 'dry-cow' | 'fresh' | 'meat';
+export type What = 'milk' | 'outcome' | 'dry-cow' | 'fresh' | 'all';
 
 interface Kept {
   /** The last milking that was looked at. */
@@ -67,5 +69,14 @@ export const pastOf = (file: CowFile, moment: CowMoment): Past => {
     last = Math.max(before, last);
     return answer;
   };
-  return { nth, settled };
+  const lookedAt = (instant: Instant): void => {
+    last = Math.max(last, instant);
+  };
+  return { nth, settled, lookedAt };
+};
+
+/** What was settled about it and is at this moment; undefined where that must be worked out. */
+export const settledOf = <Answer>(file: CowFile, moment: CowMoment, about: object, what: What): Answer | undefined => {
+  const have = answersOf(file).get(what)?.get(about);
+  return have !== undefined && have.last < moment.milking.start ? (have.answer as Answer) : undefined;
 };

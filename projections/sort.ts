@@ -6,16 +6,17 @@ import { type Instant, mustBeInstant, parseInstant } from '../shared/instant.ts'
 import { type LocalDay, parseLocalDay } from '../shared/local-day.ts';
 import { type Because, because } from './because.ts';
 import { numberAt } from './cow.ts';
-import type { CowFile } from './cow-file.ts';
 import type { Known } from './know.ts';
-import type { Moment } from './moment.ts';
+import type { CowMoment, Moment } from './moment.ts';
 import { unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
+import { byGroup, saidOfStandings } from './standings-in-order.ts';
 import { leavingOf } from './unplaced.ts';
 import type { DryOffSheet, FreshMovesSheet, Notice, SortRow, SortSheet, TreatRow } from './views.ts';
 
 type Request = EntryOf<'sort-request'>;
+type Sorted = Moment['farm']['sorted'];
 
 interface Wanted {
   readonly reasons: Because[];
@@ -23,8 +24,6 @@ interface Wanted {
   /** Entries that name a place for her. */
   readonly placedBy: readonly string[];
 }
-
-const NOTHING_WANTED: Wanted = { reasons: [], to: new Set(), placedBy: [] };
 
 export interface OtherLists {
   readonly dryOff: DryOffSheet;
@@ -40,8 +39,7 @@ export const sortSheet = (
 ): SortSheet => {
   const cows: SortRow[] = [];
   const cannot: SortSheet['cannot'][number][] = [];
-  for (const standing of standings) {
-    const wanted = wantedOf(standing, moment, lists);
+  for (const { standing, wanted } of wantedAmong(standings, moment, lists)) {
     if (wanted.reasons.length === 0) continue;
     const why = wontCome(standing, moment);
     if (why === undefined)
@@ -52,21 +50,55 @@ export const sortSheet = (
   return { cows, cannot: cannot.sort((a, b) => byCowNumber(a.cow, b.cow)) };
 };
 
-/** The list and the doubts ask the same. */
-const wantedOf = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
+interface Sought {
+  readonly standing: Standing;
+  readonly wanted: Wanted;
+}
+
+/** The cows that any list or any request wants, in the order of the standings. The list and the doubts ask the same. */
+const wantedAmong = (standings: readonly Standing[], moment: Moment, lists: OtherLists): readonly Sought[] => {
   const kept = wantedKept(lists);
-  const have = kept.get(standing) ?? wantedFound(standing, moment, lists);
-  kept.set(standing, have);
-  return have;
+  kept.found ??= wantedFound(standings, moment, lists);
+  return kept.found;
 };
 
 /** Lists are made for one moment. */
-const wantedKept = remembered((_: OtherLists): WeakMap<Standing, Wanted> => new WeakMap());
+const wantedKept = remembered((_: OtherLists): { found?: readonly Sought[] } => ({}));
 
-const wantedFound = (standing: Standing, moment: Moment, lists: OtherLists): Wanted => {
-  const here = rowsByCow(lists).get(standing.number)?.get(standing.group.name);
-  const open = openRequests(standing, moment);
-  if (here === undefined && open.length === 0) return NOTHING_WANTED;
+/** Cows are looked up by their numbers: few are wanted of the many that stand there. */
+const wantedFound = (standings: readonly Standing[], moment: Moment, lists: OtherLists): readonly Sought[] => {
+  const rows = rowsByGroup(lists);
+  const open = new Map(openRequests(standings, moment, moment.farm.sorted));
+  const asked = [...open.keys()];
+  return [...byGroup(standings)].flatMap(([group, { cows }]): readonly Sought[] => {
+    const here = rows.get(group);
+    const numbers = new Set(asked.flatMap((each) => (each.group.name === group ? [each.number] : [])));
+    for (const number of here?.keys() ?? []) numbers.add(number);
+    return [...numbers].sort(byCowNumber).flatMap((number) =>
+      numbered(cows, number).flatMap((standing): readonly Sought[] => {
+        const [row, requests] = [here?.get(number), open.get(standing) ?? []];
+        return row === undefined && requests.length === 0
+          ? []
+          : [{ standing, wanted: wantedOf(row, requests, moment) }];
+      }),
+    );
+  });
+};
+
+/** Those of a number among the cows of a group, who stand in the order of their numbers. */
+const numbered = (cows: readonly Standing[], number: string): readonly Standing[] => {
+  let [low, high] = [0, cows.length];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (byCowNumber(cows[middle]?.number ?? '', number) < 0) low = middle + 1;
+    else high = middle;
+  }
+  const first = low;
+  while (cows[low]?.number === number) low += 1;
+  return cows.slice(first, low);
+};
+
+const wantedOf = (here: RowsOfCow | undefined, open: readonly Request[], moment: Moment): Wanted => {
   const reasons: Because[] = [];
   const to = new Set<string>();
   const placedBy = new Set<string>();
@@ -103,32 +135,34 @@ interface RowsOfCow {
   readonly treat: TreatRow[];
 }
 
-/** What the other lists say of each cow, by her number and where she stands. */
-const rowsByCow = remembered((lists: OtherLists): ReadonlyMap<string, ReadonlyMap<string, RowsOfCow>> => {
-  const byCow = new Map<string, Map<string, RowsOfCow>>();
+/** What the other lists say of each cow, by where she stands and her number. */
+const rowsByGroup = (lists: OtherLists): ReadonlyMap<string, ReadonlyMap<string, RowsOfCow>> => {
+  const groups = new Map<string, Map<string, RowsOfCow>>();
   const of = (number: string, group: string): RowsOfCow => {
-    const hers = byCow.get(number) ?? new Map<string, RowsOfCow>();
-    byCow.set(number, hers);
-    const have = hers.get(group) ?? { due: [], out: [], treat: [] };
-    hers.set(group, have);
+    const theirs = groups.get(group) ?? new Map<string, RowsOfCow>();
+    groups.set(group, theirs);
+    const have = theirs.get(number) ?? { due: [], out: [], treat: [] };
+    theirs.set(number, have);
     return have;
   };
   for (const row of lists.dryOff.due) of(row.cow, row.group).due.push(row);
   for (const row of lists.fresh.out) of(row.cow, row.from).out.push(row);
   for (const row of lists.treat) of(row.cow, row.group).treat.push(row);
-  return byCow;
-});
+  return groups;
+};
 
 /** Wanted in several places at one milking: all are named on her row, and a person settles which (R-60). */
-export const severalPlaces = (standing: Standing, moment: Moment, lists: OtherLists): Notice | undefined => {
-  const { to, placedBy } = wantedOf(standing, moment, lists);
-  if (to.size < 2) return undefined;
-  const values = { cow: standing.number, places: [...to] };
-  return {
-    key: `sort-several-places:${placedBy.join(':')}`,
-    because: because('R-60', 'doubt.sort-several-places', values, placedBy),
-  };
-};
+export const severalPlaces = (standings: readonly Standing[], moment: Moment, lists: OtherLists): Notice[] =>
+  wantedAmong(standings, moment, lists).flatMap(({ standing, wanted: { to, placedBy } }): Notice[] => {
+    if (to.size < 2) return [];
+    const values = { cow: standing.number, places: [...to] };
+    return [
+      {
+        key: `sort-several-places:${placedBy.join(':')}`,
+        because: because('R-60', 'doubt.sort-several-places', values, placedBy),
+      },
+    ];
+  });
 
 /** An udder tube is given in the stall; every other dose wants her caught, and so does one whose route nobody wrote down. */
 const wantsHerCaught = (row: TreatRow): boolean => {
@@ -141,35 +175,23 @@ const requestReason = (request: Request): Because => {
   return because('R-60', 'sort.request', { reason, forWhom: forWhom ?? null, to: to ?? null }, [request.id]);
 };
 
-const openRequests = (standing: Standing, moment: Moment): Request[] =>
-  notLongDone(standing.file, moment).filter(
-    (request) => isOpen(request, moment) && !endedByLeaving(standing, request, moment),
-  );
+const openRequests = saidOfStandings(
+  'open requests',
+  (standing, moment, sorted: Sorted): readonly (readonly [Standing, readonly Request[]])[] => {
+    const open = standing.file.cow.sortRequests.flatMap(({ entry }) =>
+      isOpen(entry, moment, sorted) && !endedByLeaving(standing, entry, moment) ? [entry] : [],
+    );
+    return open.length === 0 ? [] : [[standing, open]];
+  },
+);
 
-/** A cow has had many requests in her life; those done before this milking are not asked about again. */
-const notLongDone = (file: CowFile, { farm, milking }: Moment): readonly Request[] => {
-  const have = undone.get(file);
-  if (have?.sorted === farm.sorted && have.start <= milking.start) return have.requests;
-  const requests = file.cow.sortRequests.flatMap(({ entry }) => {
-    const done = farm.sorted.get(entry.id);
-    return done !== undefined && done <= milking.start ? [] : [entry];
-  });
-  undone.set(file, { sorted: farm.sorted, start: milking.start, requests });
-  return requests;
-};
-
-const undone = new WeakMap<
-  CowFile,
-  { readonly sorted: Moment['farm']['sorted']; readonly start: number; readonly requests: readonly Request[] }
->();
-
-const endedByLeaving = (standing: Standing, request: Request, moment: Moment): boolean =>
+const endedByLeaving = (standing: Standing, request: Request, moment: CowMoment): boolean =>
   standing.file.cow.left.some((left) => left.at >= request.at && left.at <= moment.milking.start);
 
 /** Begun, not past its end, and not said to be done. Done inside a milking, it stands on that one's list. */
-const isOpen = (request: Request, moment: Moment): boolean => {
+const isOpen = (request: Request, moment: CowMoment, sorted: Sorted): boolean => {
   const { from, until } = request.data;
-  const done = moment.farm.sorted.get(request.id);
+  const done = sorted.get(request.id);
   if (done !== undefined && done <= moment.milking.start) return false;
   const begins = from === undefined ? request.at : (moment.schedule.find(from)?.start ?? request.at);
   if (begins > moment.windowEnd || (from !== undefined && begins > moment.milking.start)) return false;
@@ -177,7 +199,7 @@ const isOpen = (request: Request, moment: Moment): boolean => {
 };
 
 /** The end of `until`: a milking's own start, a date's end, or an instant. */
-const lastInstant = (until: string, moment: Moment): Instant => {
+const lastInstant = (until: string, moment: CowMoment): Instant => {
   if (parseInstant(until).ok) return mustBeInstant(until);
   if (parseLocalDay(until).ok) return (moment.schedule.on(until as LocalDay).at(-1)?.start ?? 0) as Instant;
   return moment.schedule.find(until)?.start ?? (Number.MAX_SAFE_INTEGER as Instant);
@@ -200,7 +222,8 @@ const isSettled = (known: Known, request: Request): boolean => known.farm.settle
 /** Asked for after she had left. */
 const goneBefore = (known: Known, moment: Moment): SortSheet['cannot'][number][] =>
   known.herd.afterLeaving.flatMap(({ entry, animal }) => {
-    if (entry.type !== 'sort-request' || !isOpen(entry, moment) || isSettled(known, entry)) return [];
+    if (entry.type !== 'sort-request' || !isOpen(entry, moment, moment.farm.sorted) || isSettled(known, entry))
+      return [];
     const file = known.files.find((each) => each.animal.key === animal.key);
     const left = file === undefined ? undefined : leavingOf(file.cow, moment);
     if (file === undefined || left === undefined) return [];
@@ -217,7 +240,7 @@ const ofNobody = (known: Known, moment: Moment): SortSheet['cannot'][number][] =
   const gone = new Set(known.herd.afterLeaving.map(({ entry }) => entry.id));
   return known.herd.unplaced.flatMap(({ entry, how }) => {
     if (entry.type !== 'sort-request' || how !== 'not-in-herd' || gone.has(entry.id)) return [];
-    if (!isOpen(entry, moment) || isSettled(known, entry)) return [];
+    if (!isOpen(entry, moment, moment.farm.sorted) || isSettled(known, entry)) return [];
     return [
       {
         cow: entry.subject ?? '',

@@ -1,16 +1,16 @@
 /** Every cow as she stands at one milking: number, group, in milk or not, and what holds her milk. The sheets read from here. */
 import type { Aside } from '../events/entry.ts';
-import { byCowNumber, officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
+import { officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
 import type { Instant } from '../shared/instant.ts';
 import { numberAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
-import { type Group, groupPlace } from './groups.ts';
+import type { Group } from './groups.ts';
 import { type HoldPiece, holdsAt } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
 import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
-import { type CowMoment, firstThere, inMilkDuring, isThere, type Moment, openFrom, standsIn } from './moment.ts';
+import { type CowMoment, firstThere, inMilkDuring, standsIn } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import type { Animal } from './who.ts';
@@ -62,35 +62,7 @@ const standingWith = (file: CowFile, moment: CowMoment, asides: readonly Aside[]
   };
 };
 
-const standingAlone = keptForCow((file, moment) => standingWith(file, moment, []));
-
-/** All cows in the herd at the milking: groups in milking order, then by number as a number. */
-export const standingsAt = (known: Known, moment: Moment): readonly Standing[] => {
-  const kept = standingsKept(moment);
-  const have = kept.get(known.asides);
-  if (have !== undefined) return have;
-  const standings = standingsFound(known, moment);
-  kept.set(known.asides, standings);
-  return standings;
-};
-
-/** By what is set aside: a moment is of one farm and herd. */
-const standingsKept = remembered((_: Moment): WeakMap<Known['asides'], readonly Standing[]> => new WeakMap());
-
-const standingsFound = (known: Known, moment: Moment): readonly Standing[] => {
-  const concerned = asidesByCow(known);
-  const byGroup = new Map<string, Standing[]>();
-  for (const file of openFrom(known.files, moment.milking.start)) {
-    if (!isThere(file.cow, moment)) continue;
-    const standing = standingOf(file, moment, concerned.get(file.cow.key) ?? []);
-    const have = byGroup.get(standing.group.name);
-    if (have === undefined) byGroup.set(standing.group.name, [standing]);
-    else have.push(standing);
-  }
-  return [...byGroup]
-    .sort(([a], [b]) => groupPlace(moment.groups, a, b))
-    .flatMap(([, standings]) => standings.sort((a, b) => byCowNumber(a.number, b.number)));
-};
+export const standingAlone = keptForCow((file, moment) => standingWith(file, moment, []));
 
 /** Which cows each thing set aside may concern; those that concern nobody in the herd are missing here. */
 export const asidesByCow = (known: Known): ReadonlyMap<string, readonly Aside[]> => {

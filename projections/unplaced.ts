@@ -7,10 +7,11 @@ import type { CowFile } from './cow-file.ts';
 import { dosingsOf } from './dosing.ts';
 import { medicineKey } from './farm.ts';
 import { endText, latestEnd } from './hold-piece.ts';
+import { saidFrom } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
 import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
-import { type CowMoment, isThere, type Moment, openFrom } from './moment.ts';
+import { type CowMoment, isThere, type Moment } from './moment.ts';
 import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import { cowsBy } from './standing.ts';
@@ -148,7 +149,7 @@ const setAside = (known: Known): UnplacedRow[] =>
 const SEVEN_DAYS = 7 * DAY;
 
 /** The entry by which a cow left, where she is gone at this milking. */
-export const leavingOf = (cow: Cow, moment: Moment) =>
+export const leavingOf = (cow: Cow, moment: CowMoment) =>
   isThere(cow, moment) ? undefined : cow.left.findLast((left) => left.at <= moment.windowEnd);
 
 /** Her milk reasons that were running when she left. */
@@ -157,8 +158,15 @@ export const milkHoldOnLeaving = (file: CowFile, moment: CowMoment, left: Instan
     (piece) => piece.because.rule !== 'R-24' && piece.began <= left && (piece.end === null || piece.end >= left),
   );
 
-const leftOnHold = (known: Known, moment: Moment): UnplacedRow[] =>
-  openFrom(known.files, moment.milking.start - SEVEN_DAYS).flatMap((file): UnplacedRow[] => {
+/** Of a cow that never left nothing is said on leaving. */
+export const hasLeft = ({ cow }: CowFile): boolean => cow.left.length > 0;
+
+const leftOnHold = (known: Known, moment: Moment): readonly UnplacedRow[] =>
+  leftLately(known.files, moment, moment.milking.start - SEVEN_DAYS);
+
+const leftLately = saidFrom(
+  'left lately on hold',
+  (file, moment): readonly UnplacedRow[] => {
     const left = leavingOf(file.cow, moment);
     if (left === undefined || left.at + SEVEN_DAYS < moment.milking.start || !wasMilked(file, left.at)) return [];
     const end = latestEnd(milkHoldOnLeaving(file, moment, left.at));
@@ -175,7 +183,9 @@ const leftOnHold = (known: Known, moment: Moment): UnplacedRow[] =>
         ),
       },
     ];
-  });
+  },
+  hasLeft,
+);
 
 const wasMilked = (file: CowFile, at: Instant): boolean =>
   file.lactations.stretches.some((stretch) => stretch.from <= at && (stretch.to === null || stretch.to >= at));

@@ -21,7 +21,7 @@ import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { sortSheet } from './sort.ts';
-import { standingsAt } from './standing.ts';
+import { standingsAt } from './standings.ts';
 import type { FarmOnPaper, Views } from './views.ts';
 import { endedBy, groupsAt, inMilkByGroup, windowEndOf } from './window.ts';
 
@@ -95,7 +95,10 @@ const momentMade = (
     schedule,
     lookup,
     milking,
-    groups: sameGroups(schedule, groupsAt(schedule, milking, standing)),
+    groups: sameGroups(
+      schedule,
+      standing.length === 0 ? lookup.groups(milking) : groupsAt(schedule, milking, standing),
+    ),
     windowEnd,
     asOf,
     hasEnded: (each) => {
@@ -110,14 +113,20 @@ const momentMade = (
 
 /** The same groups are the same list, so that what was worked out by them need not be again. */
 const sameGroups = (schedule: Schedule, groups: Moment['groups']): Moment['groups'] => {
-  const lists = groupLists(schedule);
+  const { byText, byList } = groupLists(schedule);
+  const known = byList.get(groups);
+  if (known !== undefined) return known;
   const key = JSON.stringify(groups);
-  const have = lists.get(key) ?? groups;
-  lists.set(key, have);
+  const have = byText.get(key) ?? groups;
+  byText.set(key, have);
+  byList.set(groups, have);
   return have;
 };
 
-const groupLists = remembered((_: Schedule): Map<string, Moment['groups']> => new Map());
+const groupLists = remembered((_: Schedule) => ({
+  byText: new Map<string, Moment['groups']>(),
+  byList: new WeakMap<Moment['groups'], Moment['groups']>(),
+}));
 
 /** The sheets, alerts and doubts for one milking. Throws where no farm is set up: ask `momentOf` first. */
 export const viewsAt = (known: Known, asked: Asked): Views => {
@@ -125,7 +134,7 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
   if (moment === undefined) throw new Error('No farm is set up in this book');
   const standings = standingsAt(known, moment);
   const milkHold = milkHoldSheet(known, moment, standings);
-  const dryOff = dryOffSheet(known, moment, standings);
+  const dryOff = dryOffSheet(moment, standings);
   const fresh = freshMovesSheet(moment, standings);
   const lists = { dryOff, fresh, treat: milkHold.treat };
   const { milking, schedule } = moment;
@@ -177,7 +186,7 @@ const named = (milking: Milking) => ({ id: milking.id, start: instantText(milkin
 const planSheet = (known: Known, moment: Moment) => {
   const { milking, schedule, groups } = moment;
   const milked = groups.filter((group) => isMilkedAt(group, milking.name));
-  return planOf(milking, schedule.inForceOn(milking.day), milked, inMilkByGroup(known, milking));
+  return planOf(milking, schedule.inForceOn(milking.day), milked, inMilkByGroup(known, schedule, milking));
 };
 
 const farmOnPaper = (schedule: Schedule, milking: Milking): FarmOnPaper => {

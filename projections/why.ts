@@ -9,7 +9,8 @@ import { meatHoldPieces } from './meat-hold.ts';
 import { countsFor, firstCounting, type Moment } from './moment.ts';
 import { usualMinutes } from './plan.ts';
 import { pregnancyAt } from './pregnancy.ts';
-import { cowsBy, type Standing, standingsAt } from './standing.ts';
+import { cowsBy, type Standing } from './standing.ts';
+import { standingsAt } from './standings.ts';
 import type { Views } from './views.ts';
 import { type Asked, momentOf } from './views-at.ts';
 

@@ -2,36 +2,87 @@
 
 import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, later, MINUTE, mustBeInstant } from '../shared/instant.ts';
+import { kept } from '../shared/kept.ts';
+import { columnAbout } from './columns.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Farm } from './farm.ts';
 import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital } from './groups.ts';
+import { forOpen } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
-import { openFrom } from './moment.ts';
-import { planOf } from './plan.ts';
+import { type InMilk, isSlow, planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
-import { firstOf, type Milking, type Schedule } from './schedule.ts';
+import { firstOf, type Milking, type Schedule, type SetUp } from './schedule.ts';
 import { thereAt } from './there.ts';
 
 const AFTER_PLANNED_END = 60 * MINUTE;
 
-/** Cows in milk at a milking's start, by the group they stand in, each group by number. */
-export const inMilkByGroup = (known: Known, milking: Milking): ReadonlyMap<string, readonly CowFile[]> => {
-  const byGroup = new Map<string, { file: CowFile; number: string }[]>();
-  for (const file of openFrom(known.files, milking.start)) {
-    const there = thereAt(file, milking.start);
-    if (there?.inMilk !== true) continue;
-    const group = there.group ?? '';
-    const have = byGroup.get(group);
-    if (have === undefined) byGroup.set(group, [{ file, number: there.number }]);
-    else have.push({ file, number: there.number });
-  }
-  return new Map(
-    [...byGroup].map(([group, cows]) => [
-      group,
-      cows.sort((a, b) => byCowNumber(a.number, b.number)).map(({ file }) => file),
-    ]),
-  );
+/** Cows in milk at a milking's start, by the group they stand in: how many, and the numbers of the slow ones in order. */
+export const inMilkByGroup = (
+  { files }: Pick<Known, 'files'>,
+  schedule: Schedule,
+  milking: Milking,
+): ReadonlyMap<string, InMilk> => {
+  const setUp = schedule.inForceOn(milking.day);
+  const planned = asPlanned(setUp, milking);
+  const found = inMilkFound(files);
+  const have = found.get(planned) ?? inMilkOf(files, setUp, milking, planned);
+  found.set(planned, have);
+  return have;
 };
+
+/** The window's end and the plan ask for the same. */
+const inMilkFound = remembered((_: Known['files']): WeakMap<object, ReadonlyMap<string, InMilk>> => new WeakMap());
+
+const inMilkOf = (
+  files: Known['files'],
+  setUp: SetUp,
+  milking: Milking,
+  planned: object,
+): ReadonlyMap<string, InMilk> => {
+  const column = toMilk(files, planned);
+  const byGroup = new Map<string, { cows: number; slow: string[] }>();
+  forOpen(files, milking.start, (place) => {
+    const have = column[place];
+    const hers = have === undefined ? toMilkOf(files[place] as CowFile, setUp, milking) : have;
+    column[place] = hers;
+    if (hers === null) return;
+    const group = byGroup.get(hers.group) ?? { cows: 0, slow: [] };
+    byGroup.set(hers.group, group);
+    group.cows += 1;
+    if (hers.slow !== undefined) group.slow.push(hers.slow);
+  });
+  for (const { slow } of byGroup.values()) slow.sort(byCowNumber);
+  return byGroup;
+};
+
+interface ToMilk {
+  readonly group: string;
+  /** Her number, where she is slow. */
+  readonly slow?: string;
+}
+
+/** This milking and the one before it. */
+const toMilk = columnAbout<ToMilk | null>('to milk', 2);
+
+/** What is asked of each cow goes by these two and no more. */
+const asPlanned = (setUp: SetUp, milking: Milking): object => {
+  const milkings = plannedBy(setUp);
+  const have = milkings.get(milking) ?? { setUp, milking };
+  milkings.set(milking, have);
+  return have;
+};
+
+const plannedBy = remembered((_: SetUp): WeakMap<Milking, object> => new WeakMap());
+
+/** Null where she is not in milk then. Most cows of a group are one and the same thing. */
+const toMilkOf = (file: CowFile, setUp: SetUp, milking: Milking): ToMilk | null => {
+  const there = thereAt(file, milking.start);
+  if (there?.inMilk !== true) return null;
+  const group = there.group ?? '';
+  return isSlow(file, setUp, milking.start) ? { group, slow: there.number } : quickIn(group);
+};
+
+const quickIn = kept(200, (group: string): ToMilk => ({ group }));
 
 /** The set-up's groups, and any other group that cows were put in: after the milked ones, but before the hospital. */
 export const groupsAt = (schedule: Schedule, milking: Milking, standing: Iterable<string>): readonly Group[] => {
@@ -45,7 +96,7 @@ export const groupsAt = (schedule: Schedule, milking: Milking, standing: Iterabl
 };
 
 export const plannedEnd = (known: Known, schedule: Schedule, milking: Milking): Instant => {
-  const byGroup = inMilkByGroup(known, milking);
+  const byGroup = inMilkByGroup(known, schedule, milking);
   const groups = groupsAt(schedule, milking, byGroup.keys()).filter((group) => isMilkedAt(group, milking.name));
   return mustBeInstant(planOf(milking, schedule.inForceOn(milking.day), groups, byGroup).ends);
 };

@@ -1,5 +1,5 @@
 /** Who a number means, said before anything is saved: lactation, group, days in milk, on hold or not. */
-import { standingsAt } from '../../projections/standing.ts';
+import { standingsAt } from '../../projections/standings.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import { type WhyCow, whyCow } from '../../projections/why.ts';
 import type { Tonight } from '../tonight.ts';

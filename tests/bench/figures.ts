@@ -1,8 +1,9 @@
 /** Every figure that the benchmark takes, in the order of the table. */
 import { deskFigure } from './figures/desk.ts';
-import { firstSheetFigure, memoryFigure } from './figures/first-sheet.ts';
+import { firstSheetFigure } from './figures/first-sheet.ts';
 import { growthFigure } from './figures/growth.ts';
 import { issuedFigure } from './figures/issued.ts';
+import { memoryFigure } from './figures/memory.ts';
 import { oneMoreFigure } from './figures/one-more.ts';
 import { pushFigure } from './figures/push.ts';
 import { recordFigure } from './figures/record.ts';

@@ -97,6 +97,16 @@ export const rateFigure = (
 const rateOf = ({ count, milliseconds }: { count: number; milliseconds: number }): number =>
   (count / milliseconds) * 1_000;
 
+/** A figure of memory: the most there was, in megabytes, beside the same on something smaller. */
+export const megabyteFigure = (
+  about: Pick<Figure, 'figure' | 'on'> & { readonly against: string },
+  { product, baseline }: { product: number; baseline: number },
+): Figure => ({
+  ...plainFigure(about.figure, about.on, `${Math.round(product)} MB at most`),
+  baseline: `${Math.round(baseline)} MB ${about.against}`,
+  ratio: product / baseline,
+});
+
 /** A figure with nothing beside it. */
 export const plainFigure = (figure: string, on: string, product: string, note = ''): Figure => ({
   figure,

@@ -71,6 +71,36 @@ describe('the way out of the log', () => {
   });
 });
 
+describe('an entry that came through another book', () => {
+  test.each(ENTRY_TYPES)('%s is read as one that was recorded here, and says last through whom it came', (type) => {
+    const { subject, example } = KINDS[type];
+    const stored = (own: object) => ({
+      position: 1,
+      entry: JSON.stringify({
+        specversion: '1.0',
+        id: 'a-1',
+        source: 'phone',
+        type,
+        ...(subject === 'farm' ? {} : { subject: '412' }),
+        time: '2026-03-14T16:40:00Z',
+        author: 'Marta',
+        data: example,
+        sequence: '0000000001',
+        recordedtime: '2026-03-14T16:52:10.120Z',
+        ...own,
+      }),
+      content: 'c'.repeat(64),
+    });
+    const fieldsOf = (own: object) => {
+      const read = readStored(stored(own));
+      return read.ok ? Object.entries(read.entry) : [];
+    };
+    const here = fieldsOf({});
+    expect(here.length).toBeGreaterThan(8);
+    for (const via of ['office', 'barn', 'office']) expect(fieldsOf({ via })).toEqual([...here, ['via', via]]);
+  });
+});
+
 describe('what a schema surely accepts', () => {
   test.each(ENTRY_TYPES.filter((type) => type !== 'sheet-issued'))(
     'the example of %s is surely accepted, as its schema gives it',

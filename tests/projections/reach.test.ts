@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { know } from '../../projections/know.ts';
-import { bearersOnSheet, standingsAt } from '../../projections/standing.ts';
+import { bearersOnSheet } from '../../projections/standing.ts';
+import { standingsAt } from '../../projections/standings.ts';
 import { momentOf, viewsAt } from '../../projections/views-at.ts';
 import { plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';

@@ -4,7 +4,7 @@
  */
 import { endText, latestEnd } from '../../../projections/hold-piece.ts';
 import { meatHoldPieces } from '../../../projections/meat-hold.ts';
-import { standingsAt } from '../../../projections/standing.ts';
+import { standingsAt } from '../../../projections/standings.ts';
 import type { Notice } from '../../../projections/views.ts';
 import { momentOf } from '../../../projections/views-at.ts';
 import type { Tonight } from '../../tonight.ts';

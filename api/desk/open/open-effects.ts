@@ -2,7 +2,8 @@
 import { latestEnd } from '../../../projections/hold-piece.ts';
 import { meatHoldPieces } from '../../../projections/meat-hold.ts';
 import { countsFor, firstCounting, type Moment } from '../../../projections/moment.ts';
-import { type Standing, standingsAt } from '../../../projections/standing.ts';
+import type { Standing } from '../../../projections/standing.ts';
+import { standingsAt } from '../../../projections/standings.ts';
 import type { Notice } from '../../../projections/views.ts';
 import { momentOf } from '../../../projections/views-at.ts';
 import { type Instant, instantText } from '../../../shared/instant.ts';

@@ -5,7 +5,8 @@
 import type { Aside } from '../../../events/entry.ts';
 import type { Because } from '../../../projections/because.ts';
 import type { HoldPiece } from '../../../projections/hold-piece.ts';
-import { type Standing, standingsAt } from '../../../projections/standing.ts';
+import type { Standing } from '../../../projections/standing.ts';
+import { standingsAt } from '../../../projections/standings.ts';
 import { momentOf } from '../../../projections/views-at.ts';
 import type { Tonight } from '../../tonight.ts';
 import { askedOf } from '../who.tsx';
