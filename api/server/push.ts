@@ -29,7 +29,7 @@ export interface Takers {
 
 export interface Sender {
   readonly caller: Caller;
-  /** False once the device is revoked: asked again at the push's turn, since its body was on the way for a while. */
+  /** False once the device is revoked: asked again at the push's turn, inside its transaction. */
   readonly still: () => boolean;
 }
 
@@ -55,7 +55,7 @@ export const takePush = async (
   const read = batch.texts.map((text, index) => readLine(text, settings, batch.values[index]));
   let arrivals: Arrivals = [];
   const make = (): Arrivals => {
-    if (!still()) throw new RequestProblem('not-signed-in', NO_LONGER);
+    if (!still()) throw new RequestProblem('not-signed-in', REVOKED);
     arrivals = judged(book, caller, read, clockRefusal(skew, now), now);
     return arrivals;
   };
@@ -71,7 +71,7 @@ export const takePush = async (
   };
 };
 
-const NO_LONGER = 'This device was revoked before what it said was recorded, so nothing of it was taken';
+const REVOKED = 'This device was revoked before what it said was taken; nothing of it was';
 
 type Arrivals = readonly (Passed | TurnedAway)[];
 

@@ -13,7 +13,7 @@ export interface Push extends Batch<Passed | TurnedAway> {
 }
 
 /** Entries of one commit: nobody waits long for others, and a big push has one of its own. */
-const MOST_TOGETHER = 100;
+const MOST_TOGETHER = 64;
 
 interface Waiting {
   readonly push: Push;
