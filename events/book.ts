@@ -8,7 +8,7 @@ import { type Clock, fixedClock } from '../shared/clock.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import type { Passed, TurnedAway } from './door.ts';
 import type { DataOf } from './kinds.ts';
-import { appender, type Receipt } from './log/append.ts';
+import { appender, type Batch, type Receipt } from './log/append.ts';
 import { beginBook, idFor } from './log/begin.ts';
 import { adoptFarm, type Continuation, continuationOf } from './log/continuation.ts';
 import { type Devices, devicesOf } from './log/devices.ts';
@@ -32,6 +32,7 @@ import {
   textsAfter,
   type UpTo,
 } from './log/reading.ts';
+import { type Attempt, recordEach } from './log/record-each.ts';
 import { rowsOfId, type SetAside, setAsideUnder } from './log/set-aside.ts';
 import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
@@ -42,12 +43,13 @@ import { namesOf } from './log/verify-names.ts';
 import type { Relayed } from './relay.ts';
 import type { StoredRow } from './stored.ts';
 
-export type { Receipt } from './log/append.ts';
+export type { Batch, Receipt, Taken } from './log/append.ts';
 export type { Device } from './log/devices.ts';
 export type { WentOn } from './log/go-on.ts';
 export type { OwnType } from './log/own-entry.ts';
 export type { Peer } from './log/peers.ts';
 export { changesOf, type Known, type UpTo } from './log/reading.ts';
+export type { Attempt } from './log/record-each.ts';
 export type { VerifyReport } from './log/verify.ts';
 
 export interface BookOptions {
@@ -88,6 +90,11 @@ export interface Book {
   readonly wentOn: WentOn | null;
   /** Records what passed the door and keeps the rest aside, all in one transaction; one receipt each, in order. */
   readonly record: (arrivals: readonly (Passed | TurnedAway)[], via?: string) => Receipt[];
+  /**
+   * Batches of several senders in one commit, with the same outcomes as one after the other. Each is made out inside it when
+   * its turn comes (again, should it fall to be recorded by itself), and one that throws takes none of the others with it.
+   */
+  readonly recordEach: (batches: readonly Batch<Passed | TurnedAway>[]) => Attempt[];
   /** Records what came from another book of this farm, through the peer named `via`. Adopt the farm first. */
   readonly relay: (arrivals: readonly (Relayed | TurnedAway)[], via: string) => Receipt[];
   /** Takes a farm's id by the first sync; throws a `UserProblem` where this book has another. */
@@ -215,6 +222,7 @@ const bookOn = (
       return wentOn;
     },
     record: writing((arrivals, via) => named.log.record(arrivals, via === undefined ? {} : { via })),
+    recordEach: writing((batches) => recordEach(named.log, batches, at)),
     relay: writing((arrivals, via) => {
       if (arrivals.length > 0 && readHead(db).farm === null) throw new Error('A book adopts the farm before it relays');
       return named.log.record(arrivals, { via, sameId: 'keep-both' });

@@ -233,6 +233,7 @@ const paramsOf = (path: string, params: Record<string, string>): Record<string, 
 /** One value a name; one said twice is refused by nobody's guess. */
 const queryOf = (url: string): Record<string, string> => {
   const query: Record<string, string> = {};
+  if (!url.includes('?')) return query;
   for (const [name, value] of new URL(url).searchParams) {
     if (Object.hasOwn(query, name)) {
       throw new RequestProblem('not-valid', `"${name}" is said twice; say it once`, { parameter: name });

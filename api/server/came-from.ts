@@ -19,7 +19,8 @@ export const cameFrom = (proxy: string | undefined): CameFrom => {
   }
   const proxies = new net.BlockList();
   if (proxy !== undefined) proxies.addAddress(proxy, familyOf(proxy));
-  const isProxy = (address: string): boolean => net.isIP(address) !== 0 && proxies.check(address, familyOf(address));
+  const isProxy = (address: string): boolean =>
+    proxy !== undefined && net.isIP(address) !== 0 && proxies.check(address, familyOf(address));
   return {
     addressOf: (request, env) => {
       const remote = remoteOf(env);

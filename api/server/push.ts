@@ -4,41 +4,87 @@
  */
 import type { Book, Receipt } from '../../events/book.ts';
 import { mentionsIn, type Passed, readLine, type TurnedAway } from '../../events/door.ts';
-import { type PageEntry, readPage, relayedIn } from '../../events/log-page.ts';
+import { type PageEntry, relayedIn } from '../../events/log-page.ts';
 import { readStored, type StoredRow } from '../../events/stored.ts';
 import { canonicalJson } from '../../shared/fingerprint.ts';
 import { type Instant, instantText, MINUTE, parseInstant } from '../../shared/instant.ts';
 import { unwritable } from '../devices/roles.ts';
-import { arrayTexts } from './array-texts.ts';
 import { RequestProblem } from './problem.ts';
+import type { Batch } from './push-body.ts';
+import type { Refusals } from './refusals.ts';
 import type { Caller } from './route.ts';
+import type { Together } from './together.ts';
 
-export const MOST_ENTRIES = 1_000;
 /** A device's clock may be this far off before what it says is kept aside. */
 const CLOCK_OFF = 5 * MINUTE;
 
 export type ReceiptSent = Receipt & { readonly skewSeconds?: number };
 
-/** Each entry's own text, from a body that is a JSON array. */
-export interface Batch {
-  readonly values: readonly unknown[];
-  readonly texts: readonly string[];
+/** What a push is taken with: shared by all of a server. */
+export interface Takers {
+  readonly book: Book;
+  readonly together: Together;
+  readonly refusals: Refusals;
 }
 
-/** `deviceTime`: what the device's clock said when it sent this, where it says so. */
-export const takePush = (
-  book: Book,
-  caller: Caller,
+export interface Sender {
+  readonly caller: Caller;
+  /** False once the device is revoked: asked again at the push's turn, inside its transaction. */
+  readonly still: () => boolean;
+}
+
+export interface PushTaken {
+  readonly receipts: ReceiptSent[];
+  readonly skewSeconds?: number;
+  /** How long the log was then. */
+  readonly position: number;
+}
+
+/** Resolves when it is on the disk. `deviceTime`: what the device's clock said when it sent this, where it says so. */
+export const takePush = async (
+  { book, together, refusals }: Takers,
+  { caller, still }: Sender,
   batch: Batch,
   deviceTime: Instant | undefined,
-): { receipts: ReceiptSent[]; skewSeconds?: number } => {
+): Promise<PushTaken> => {
+  const admit = (): void => refusals.check(caller.id);
+  admit();
   const now = book.clock.now();
   const skew = deviceTime === undefined ? undefined : deviceTime - now;
   const settings = { source: caller.name, author: caller.name, now };
+  const read = batch.texts.map((text, index) => readLine(text, settings, batch.values[index]));
+  let arrivals: Arrivals = [];
+  const make = (): Arrivals => {
+    if (!still()) throw new RequestProblem('not-signed-in', REVOKED);
+    arrivals = judged(book, caller, read, clockRefusal(skew, now), now);
+    return arrivals;
+  };
+  const { receipts, position } =
+    read.length === 0
+      ? { receipts: [], position: book.head().position }
+      : await together({ device: caller.id, entries: read.length, admit, make });
+  refusals.count(caller.id, receipts, (index) => batch.texts[index]?.length ?? 0);
+  return {
+    position,
+    ...(skew === undefined ? {} : { skewSeconds: seconds(skew) }),
+    receipts: receipts.map((receipt, index) => ({ ...receipt, ...skewNoted(skew, receipt, arrivals[index], now) })),
+  };
+};
+
+const REVOKED = 'This device was revoked before what it said was taken; nothing of it was';
+
+type Arrivals = readonly (Passed | TurnedAway)[];
+
+/** What was read, by what this device may say now: that may rest on what is in the book. */
+const judged = (
+  book: Book,
+  caller: Caller,
+  read: Arrivals,
+  byClock: ReturnType<typeof clockRefusal>,
+  now: Instant,
+): Arrivals => {
   const inBatch = new Set<string>();
-  const arrivals = batch.texts.map((text, index) => {
-    const arrival = readLine(text, settings, batch.values[index]);
-    const byClock = clockRefusal(skew, now);
+  return read.map((arrival) => {
     if (arrival.outcome === 'refused')
       return aheadBy(arrival, now) === undefined ? arrival : { ...arrival, ...byClock };
     const { said } = arrival;
@@ -53,14 +99,6 @@ export const takePush = (
     inBatch.add(said.id);
     return arrival;
   });
-  const receipts = book.record(arrivals);
-  return {
-    receipts: receipts.map((receipt, index) => ({
-      ...receipt,
-      ...skewNoted(skew, receipt, arrivals[index], now),
-    })),
-    ...(skew === undefined ? {} : { skewSeconds: seconds(skew) }),
-  };
 };
 
 /** What another book of the farm passes on: every readable envelope, whatever its kind, version or time. */
@@ -128,48 +166,4 @@ const aheadBy = ({ pointer, text }: TurnedAway, now: Instant): number | undefine
   if (pointer !== '/time') return undefined;
   const time = parseInstant(/"time"\s*:\s*"([^"]{1,40})"/.exec(text)?.[1] ?? '');
   return time.ok && time.value > now ? time.value - now : undefined;
-};
-
-/** Reads a device's body: a JSON array of at most a thousand entries. Nothing is kept of one that is not, the sender has it. */
-export const readBatch = (body: Uint8Array): Batch => {
-  const text = textOf(body);
-  const values = listIn<unknown>(text, JSON.parse);
-  const texts = arrayTexts(text);
-  if (texts.length !== values.length) {
-    throw new RequestProblem('not-readable', 'The entries in the body cannot be told apart, so nothing was taken');
-  }
-  return { values, texts };
-};
-
-/** Reads another book's body, to the same conditions. */
-export const readRelay = (body: Uint8Array): readonly PageEntry[] => listIn(textOf(body), readPage);
-
-const NO_JSON = 'The body is not JSON in UTF-8, so nothing was taken; send a JSON array of entries';
-
-const textOf = (body: Uint8Array): string => {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(body);
-  } catch {
-    throw new RequestProblem('not-readable', NO_JSON);
-  }
-};
-
-/** `read` throws where the text is no JSON, and gives no list where it is no array. */
-const listIn = <T>(text: string, read: (text: string) => readonly T[] | undefined): readonly T[] => {
-  let list: readonly T[] | undefined;
-  try {
-    list = read(text);
-  } catch {
-    throw new RequestProblem('not-readable', NO_JSON);
-  }
-  if (!Array.isArray(list)) {
-    throw new RequestProblem('not-readable', 'The body is not a JSON array, so nothing was taken; send [entry, …]');
-  }
-  if (list.length > MOST_ENTRIES) {
-    throw new RequestProblem(
-      'too-large',
-      `${list.length} entries at once are too many; send ${MOST_ENTRIES} at most, nothing was taken`,
-    );
-  }
-  return list;
 };

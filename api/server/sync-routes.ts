@@ -1,19 +1,18 @@
 /** The addresses that devices and other books use: push, pull, the live stream, and what shows that the log is one log. */
 import { z } from 'zod';
 import type { Book } from '../../events/book.ts';
+import type { PageEntry } from '../../events/log-page.ts';
 import { instantText, parseInstant } from '../../shared/instant.ts';
 import type { Counters } from './counters.ts';
 import { RequestProblem } from './problem.ts';
-import { MOST_ENTRIES, readBatch, readRelay, takePush, takeRelay } from './push.ts';
-import { refusalsOf } from './refusals.ts';
-import { json, NONE, type Route, route, wholeNumber } from './route.ts';
+import { type Takers, takePush, takeRelay } from './push.ts';
+import { BATCH, bodyOf, demandType, MOST_ENTRIES, readBatch, readRelay } from './push-body.ts';
+import { type Refusals, refusalsOf } from './refusals.ts';
+import { type Caller, json, NONE, type Route, route, wholeNumber } from './route.ts';
 import { entry, receiptsSchema, standing } from './schemas.ts';
 import type { Streams } from './stream.ts';
+import { togetherOf } from './together.ts';
 
-export const BATCH = 'application/cloudevents-batch+json';
-/** Bytes of a body: a device's, and another book's (one issued set of a big herd is long). */
-const MOST_BYTES = 4 * 1024 * 1024;
-const MOST_RELAYED = 32 * 1024 * 1024;
 /** A page of the log ends after so many characters, but always has one entry. */
 const LONG_PAGE = 4 * 1024 * 1024;
 
@@ -24,6 +23,7 @@ export const syncRoutes = (
   streams: Streams,
   counters: Counters,
   refusals = refusalsOf(),
+  takers: Takers = { book, refusals, together: togetherOf(book) },
 ): readonly Route[] => [
   route({
     method: 'post',
@@ -41,22 +41,20 @@ export const syncRoutes = (
     answers: {
       200: { says: 'A receipt for each entry, in their order', type: 'application/json', schema: receiptsSchema },
     },
-    run: async ({ request, caller, log }) => {
+    run: async ({ request, caller, still, log }) => {
       demandType(request);
-      const body = await bodyOf(request, caller.role === 'book' ? MOST_RELAYED : MOST_BYTES);
+      const body = await bodyOf(request, caller.role === 'book');
       const said = caller.role === 'book' ? { page: readRelay(body) } : { batch: readBatch(body) };
       const deviceTime = timeSaid(request);
-      refusals.check(caller.id);
-      if ('page' in said) meetBook(book, request);
       const taken =
-        'page' in said ? takeRelay(book, caller, said.page) : takePush(book, caller, said.batch, deviceTime);
-      const share = body.length / Math.max(1, taken.receipts.length);
-      refusals.count(caller.id, taken.receipts, (index) => said.batch?.texts[index]?.length ?? share);
+        'page' in said
+          ? relayed(said.page, { book, refusals, caller, request, length: body.length })
+          : await takePush(takers, { caller, still }, said.batch, deviceTime);
       const tally = counters.pushed(taken.receipts);
       if (tally.recorded > 0) streams.wake();
       log.info({ device: caller.name, ...tally }, 'push');
       const skew = deviceTime === undefined ? {} : { skewSeconds: Math.round((deviceTime - book.clock.now()) / 1_000) };
-      return json({ ...nowOf(book), ...skew, ...taken });
+      return json({ ...nowOf(book, taken.position), ...skew, ...taken });
     },
   }),
   route({
@@ -174,10 +172,10 @@ export const syncRoutes = (
   }),
 ];
 
-const nowOf = (book: Book) => ({
+const nowOf = (book: Book, position = book.head().position) => ({
   time: instantText(book.clock.now()),
   book: book.bookId,
-  position: book.head().position,
+  position,
 });
 
 const headersOf = (book: Book): Record<string, string> => ({
@@ -193,48 +191,6 @@ const beyond = (asked: number, last: number): RequestProblem =>
     { position: last },
   );
 
-const demandType = (request: Request): void => {
-  const [type = '', ...parameters] = (request.headers.get('content-type') ?? '').toLowerCase().split(';');
-  const charset = parameters.map((each) => each.trim()).find((each) => each.startsWith('charset='));
-  if (type.trim() !== BATCH || (charset !== undefined && !/^charset="?utf-8"?$/.test(charset))) {
-    throw new RequestProblem('wrong-content-type', `Send it as ${BATCH}, in UTF-8; nothing was taken`);
-  }
-  const encoding = request.headers.get('content-encoding');
-  if (encoding !== null && encoding.toLowerCase() !== 'identity') {
-    throw new RequestProblem('wrong-content-type', 'Send it as it is, not compressed; nothing was taken');
-  }
-};
-
-/** Reads the body up to a limit; one that says or turns out to be longer is refused. */
-const bodyOf = async (request: Request, most: number): Promise<Uint8Array> => {
-  const tooLong = () =>
-    new RequestProblem(
-      'too-large',
-      `The body is longer than ${most} bytes; send fewer entries at once, nothing was taken`,
-    );
-  const stated = Number(request.headers.get('content-length') ?? Number.NaN);
-  if (stated > most) throw tooLong();
-  const pieces: Uint8Array[] = [];
-  let length = 0;
-  try {
-    // HTTP itself ends a body where its stated length does: it need not be counted piece by piece.
-    if (stated <= most) {
-      const whole = new Uint8Array(await request.arrayBuffer());
-      if (whole.length > most) throw tooLong();
-      return whole;
-    }
-    for await (const piece of request.body ?? []) {
-      length += piece.length;
-      if (length > most) throw tooLong();
-      pieces.push(piece);
-    }
-  } catch (error) {
-    if (error instanceof RequestProblem) throw error;
-    throw new RequestProblem('not-readable', 'The body broke off on the way, so nothing was taken; send it again');
-  }
-  return Buffer.concat(pieces);
-};
-
 const timeSaid = (request: Request) => {
   const said = request.headers.get('byrebook-time');
   if (said === null) return undefined;
@@ -247,6 +203,23 @@ const lastEventId = (said: string): number => {
   const parsed = position.safeParse(said.trim());
   if (parsed.success) return parsed.data;
   throw new RequestProblem('not-valid', 'Last-Event-ID is a position: a whole number', { parameter: 'Last-Event-ID' });
+};
+
+interface Relaying {
+  readonly book: Book;
+  readonly refusals: Refusals;
+  readonly caller: Caller;
+  readonly request: Request;
+  /** Bytes of the body. */
+  readonly length: number;
+}
+
+const relayed = (page: readonly PageEntry[], { book, refusals, caller, request, length }: Relaying) => {
+  refusals.check(caller.id);
+  meetBook(book, request);
+  const { receipts } = takeRelay(book, caller, page);
+  refusals.count(caller.id, receipts, () => length / Math.max(1, receipts.length));
+  return { receipts, position: book.head().position };
 };
 
 /** Another book says whose it is before it passes anything on. A book without a farm takes the farm of the first. */

@@ -3,8 +3,8 @@ import { z } from 'zod';
 import type { Book } from '../../events/book.ts';
 import { type PageEntry, readPage } from '../../events/log-page.ts';
 import { instantText } from '../../shared/instant.ts';
+import { BATCH } from '../server/push-body.ts';
 import { receipt, receiptsSchema, standing } from '../server/schemas.ts';
-import { BATCH } from '../server/sync-routes.ts';
 import { type Ask, askerOf, type Patience } from './ask.ts';
 import { Hitch } from './hitch.ts';
 

@@ -1,6 +1,7 @@
 /**
- * The only writer of the log. One immediate transaction a batch: the head is read again inside it, every arrival is
- * recorded or set aside, and the head moves with them, signed once. Either all of that is on the disk or none of it.
+ * The only writer of the log. One immediate transaction a batch, or for several batches that wait together: the head is
+ * read again inside it, every arrival is recorded or set aside, and the head moves with them, signed once. Either all of
+ * that is on the disk or none of it.
  */
 import type { Clock } from '../../shared/clock.ts';
 import { canonicalJson } from '../../shared/fingerprint.ts';
@@ -47,8 +48,25 @@ export interface Ways {
   readonly sameId?: 'refuse' | 'keep-both';
 }
 
+export type Arrivals = readonly (Recordable | TurnedAway)[];
+
+/** What one sender said at once, made out when its turn comes. */
+export interface Batch<Arrival = Recordable | TurnedAway> {
+  /** How many entries it has. */
+  readonly entries: number;
+  readonly make: () => readonly Arrival[];
+}
+
+/** What became of one batch, and how long the log was when its turn was over. */
+export interface Taken {
+  readonly receipts: Receipt[];
+  readonly position: number;
+}
+
 export interface Appender {
-  readonly record: (arrivals: readonly (Recordable | TurnedAway)[], ways?: Ways) => Receipt[];
+  readonly record: (arrivals: Arrivals, ways?: Ways) => Receipt[];
+  /** Batches one after the other in one transaction, each made out with those before it in the log. */
+  readonly recordEach: (batches: readonly Batch[]) => Taken[];
   /** Records the one entry that `make` writes once it knows its position. */
   readonly recordMade: (make: (position: number) => Recordable) => Receipt;
   /** Makes a rehearsal's clock the one it goes on with. */
@@ -79,7 +97,7 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
   const strikeOf = db.prepare<[string], { position: number }>('select position from entries where strikes = ? limit 1');
 
   /** What the log has already of the ids in a batch, in one look. */
-  const knownOf = (arrivals: readonly (Recordable | TurnedAway)[]): Map<string, KnownRow[]> => {
+  const knownOf = (arrivals: Arrivals): Map<string, KnownRow[]> => {
     const ids = arrivals.flatMap((arrival) => ('problem' in arrival ? [] : [arrival.said.id]));
     const known = new Map<string, KnownRow[]>();
     const [only] = ids;
@@ -204,11 +222,17 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
     return receipt;
   };
 
-  const recordAll = db.transaction((arrivals: readonly (Recordable | TurnedAway)[], ways: Ways) =>
-    moving((draft) => {
-      const known = knownOf(arrivals);
-      return arrivals.map((arrival) => take(draft, arrival, known, ways));
-    }),
+  const recordAll = (draft: Draft, arrivals: Arrivals, ways: Ways): Receipt[] => {
+    const known = knownOf(arrivals);
+    return arrivals.map((arrival) => take(draft, arrival, known, ways));
+  };
+  const recordBatch = db.transaction((arrivals: Arrivals, ways: Ways) =>
+    moving((draft) => recordAll(draft, arrivals, ways)),
+  );
+  const recordBatches = db.transaction((batches: readonly Batch[]) =>
+    moving((draft) =>
+      batches.map(({ make }): Taken => ({ receipts: recordAll(draft, make(), {}), position: draft.size })),
+    ),
   );
   const recordOne = db.transaction((make: (position: number) => Recordable) =>
     moving((draft) => add(draft, make(draft.size + 1), undefined)),
@@ -218,7 +242,11 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
     record: (arrivals, ways = {}) => {
       if (arrivals.length === 0) return [];
       makeRoom(arrivals.length);
-      return recordAll.immediate(arrivals, ways);
+      return recordBatch.immediate(arrivals, ways);
+    },
+    recordEach: (batches) => {
+      makeRoom(batches.reduce((sum, { entries }) => sum + entries, 0));
+      return recordBatches.immediate(batches);
     },
     recordMade: (make) => recordOne.immediate(make),
     rememberClock: () => {

@@ -1,6 +1,6 @@
 /**
- * The server killed a hundred times with nobody asking it first, while three devices go on writing and two read; one time in
- * five before it has opened the book.
+ * The server killed a hundred times with nobody asking it first, while eight devices go on writing and two read; one time in
+ * five before it has opened the book. Five of the devices say one thing at a time, so that their pushes wait together.
  */
 import { setTimeout as later } from 'node:timers/promises';
 import { expect, onTestFinished, test } from 'vitest';
@@ -13,17 +13,19 @@ import { batchOf } from './doses.ts';
 import { readyServer } from './server-process.ts';
 
 const KILLS = 100;
+const WRITERS = { many: 3, single: 5 } as const;
+const ALL = WRITERS.many + WRITERS.single;
 
 test('killed a hundred times while devices push, nothing acknowledged is lost and nothing is doubled', async () => {
   const dice = diceOf(seedOf('killed'));
-  const farm = aBusyFarm(['crew', 'crew', 'crew', 'manager', 'record-keeper']);
+  const farm = aBusyFarm([...Array<'crew'>(ALL).fill('crew'), 'manager', 'record-keeper']);
   const stop = new AbortController();
   onTestFinished(() => stop.abort());
   let server = await (await readyServer(farm.file)).serve(0);
   const { url } = server;
   const port = Number(new URL(url).port);
 
-  const told: Receipt[][] = [[], [], []];
+  const told: Receipt[][] = Array.from({ length: ALL }, () => []);
   let broken = 0;
   const writing = told.map(async (receipts, which) => {
     const lost = (): void => {
@@ -33,12 +35,13 @@ test('killed a hundred times while devices push, nothing acknowledged is lost an
     for (let batch = 0; !stop.signal.aborted; batch += 1) {
       // Room for the next server to start in.
       await later(8);
-      receipts.push(...((await pushUntilTaken(door, batchOf(`w${which}`, batch, 1 + (batch % 12)))) ?? []));
+      const size = which < WRITERS.many ? 1 + (batch % 12) : 1;
+      receipts.push(...((await pushUntilTaken(door, batchOf(`w${which}`, batch, size))) ?? []));
     }
   });
   const readers = [streamed, pulled].map((source, which) => {
     const seen: Seen[] = [];
-    const door = { url, token: farm.tokens[3 + which] ?? '', signal: stop.signal };
+    const door = { url, token: farm.tokens[ALL + which] ?? '', signal: stop.signal };
     const reading = (async () => {
       for await (const { position, entry } of source(door, 97)) seen.push(seenOf(entry, position));
     })();
