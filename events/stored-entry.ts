@@ -3,6 +3,7 @@
  * recorded, through which book it came) lies beside it, in one piece of memory for a page of the log.
  */
 import type { Instant } from '../shared/instant.ts';
+import type { Entry } from './entry.ts';
 import type { EntryType } from './kinds.ts';
 
 const BYTES = 32;
@@ -12,6 +13,8 @@ export interface EntryPage {
   /** Position of its first row; every position from there on has a row. */
   readonly first: number;
   readonly contents: Uint8Array;
+  /** When each happened, and when it was recorded. */
+  readonly happened: Float64Array;
   readonly recorded: Float64Array;
   /** Contents that are no SHA-256 in lower-case hexadecimal digits: somebody wrote them into the file. */
   readonly odd: Map<number, string>;
@@ -20,11 +23,12 @@ export interface EntryPage {
 
 /** Room for that many rows from a position on. */
 export const entryPage = (first: number, rows: number): EntryPage => {
-  const room = new ArrayBuffer(rows * (8 + BYTES));
+  const room = new ArrayBuffer(rows * (16 + BYTES));
   return {
     first,
-    recorded: new Float64Array(room, 0, rows),
-    contents: new Uint8Array(room, rows * 8),
+    happened: new Float64Array(room, 0, rows),
+    recorded: new Float64Array(room, rows * 8, rows),
+    contents: new Uint8Array(room, rows * 16),
     odd: new Map(),
     via: [],
   };
@@ -45,12 +49,11 @@ export interface Stated {
   readonly via: string | undefined;
 }
 
-/** One entry of a page. Whoever copies it field by field does not get what lies on the page. */
+/** One entry of a page. What lies on the page is not copied with it: see `entryLike`. */
 export class StoredEntry implements Stated {
   readonly id: string;
   readonly type: EntryType;
   readonly subject: string | undefined;
-  readonly at: Instant;
   readonly author: string;
   readonly source: string;
   readonly data: unknown;
@@ -61,16 +64,21 @@ export class StoredEntry implements Stated {
     this.id = stated.id;
     this.type = stated.type;
     this.subject = stated.subject;
-    this.at = stated.at;
     this.author = stated.author;
     this.source = stated.source;
     this.data = stated.data;
     this.position = stated.position;
     this.#page = page;
     const row = stated.position - page.first;
+    page.happened[row] = stated.at;
     page.recorded[row] = stated.recordedAt;
     if (!layDigits(stated.content, page.contents, row * BYTES)) page.odd.set(row, stated.content);
     if (stated.via !== undefined) page.via[row] = stated.via;
+  }
+
+  get at(): Instant {
+    const { happened, first } = this.#page;
+    return happened[this.position - first] as Instant;
   }
 
   get content(): string {
@@ -85,10 +93,36 @@ export class StoredEntry implements Stated {
     return recorded[this.position - first] as Instant;
   }
 
+  toJSON(): object {
+    return entryLike(this as unknown as Entry, {});
+  }
+
   get via(): string | undefined {
     return this.#page.via[this.position - this.#page.first];
   }
 }
+
+/** An entry that is another but for some fields. */
+export const entryLike = <E extends Entry, Fields extends Partial<Stated>>(
+  entry: E,
+  fields: Fields,
+): Omit<E, keyof Fields> & Fields => {
+  const { id, type, subject, at, author, source, data, content, position, recordedAt, via } = entry;
+  return {
+    id,
+    type,
+    ...(subject === undefined ? {} : { subject }),
+    at,
+    author,
+    source,
+    data,
+    content,
+    position,
+    recordedAt,
+    ...(via === undefined ? {} : { via }),
+    ...fields,
+  } as unknown as Omit<E, keyof Fields> & Fields;
+};
 
 const NO_DIGIT = -1;
 

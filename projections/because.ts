@@ -216,4 +216,4 @@ export const because = <K extends SayingKey>(
   key: K,
   values: Sayings[K],
   entries: readonly string[],
-): Because => ({ rule, key, values, entries }) as unknown as Because;
+): Because => ({ rule, key, values, entries: entries.slice() }) as unknown as Because;

@@ -119,8 +119,16 @@ const placementsOf = (entries: readonly Entry[]): readonly Placement[] =>
     .map((entry) => ({ at: entry.at, group: groupGiven(entry) ?? '', entry: entry.id }));
 
 /** Every group that she was ever put in, by a look at her entries alone. */
-export const groupsEver = (animal: Animal): ReadonlySet<string> =>
-  new Set(animal.assigned.flatMap((entry) => (isCertain(animal, entry) ? (groupGiven(entry) ?? []) : [])));
+export const groupsEver = (animal: Animal): ReadonlySet<string> => groupsIn(animal.assigned, animal.unsure);
+
+const groupsIn = (entries: readonly Entry[], unsure: Animal['unsure']): ReadonlySet<string> => {
+  const names = new Set<string>();
+  for (const entry of entries) {
+    const group = groupGiven(entry);
+    if (group !== undefined && unsure?.has(entry) !== true) names.add(group);
+  }
+  return names;
+};
 
 const groupGiven = (entry: Entry): string | undefined => {
   switch (entry.type) {

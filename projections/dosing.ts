@@ -58,10 +58,7 @@ export const dosingsOf = ({ treatments, vetTimes, courseEnds }: Dosed): readonly
   const piles = new Map<string, Hers<'treatment'>[]>();
   for (const hers of treatments) {
     const { course, medicine } = hers.entry.data;
-    const pile =
-      course === undefined
-        ? `dose ${hers.entry.id} ${hers.entry.content}`
-        : `course ${course.id} ${medicineKey(medicine)}`;
+    const pile = course === undefined ? pileOfDose(piles, hers.entry) : `course ${course.id} ${medicineKey(medicine)}`;
     const have = piles.get(pile);
     if (have === undefined) piles.set(pile, [hers]);
     else have.push(hers);
@@ -79,6 +76,14 @@ export const dosingsOf = ({ treatments, vetTimes, courseEnds }: Dosed): readonly
       course: planOf(doses, courseEnds),
     };
   });
+};
+
+/** A dose outside any course stands alone; books that synced may hold two under one id, told apart by their contents. */
+const pileOfDose = (piles: ReadonlyMap<string, readonly Hers<'treatment'>[]>, dose: Dose): string => {
+  const first = piles.get(`dose ${dose.id}`)?.[0];
+  return first === undefined || first.entry.content === dose.content
+    ? `dose ${dose.id}`
+    : `dose ${dose.id} ${dose.content}`;
 };
 
 const longest = (numbers: readonly (number | undefined)[]): number | undefined => {

@@ -45,8 +45,8 @@ export const saidForHerd = <Said>(
   name: string,
   work: Work<readonly Said[]>,
   concerns: Concerns = anyCow,
+  concernsOf = columnOf<boolean>(`${name}, whom it may concern`),
 ): ((files: readonly CowFile[], moment: CowMoment) => FoundAt<readonly Said[]>) => {
-  const concernsOf = columnOf<boolean>(`${name}, whom it may concern`);
   const columnAt = columnAbout<Worked<readonly Said[]>>(name, MOST);
   const nothing: Worked<readonly Said[]> = { over: [], answer: [] };
   return (files, moment) => {
@@ -82,52 +82,74 @@ export const saidFrom = <Said>(
   };
 };
 
-/** Puts down what a closed file says for good. While it lies open it is asked for everything of the kind. */
-type SayOnce = (files: readonly CowFile[], place: number, moment: CowMoment) => void;
-
-const saidOnce: SayOnce[] = [];
-
 /**
  * What is to be said of every cow that ever was, in the order of the files, by work that goes by her own entries and by which
  * milkings are over, never by how she stands at this milking: once her file is closed it is said for good, and cows that
- * left long ago are not looked at again.
+ * left long ago are not looked at again. Whose file was closed before `from` is not asked at all.
  */
 export const saidOfAll = <Said>(
   name: string,
   work: Work<readonly Said[]>,
-  concerns?: Concerns,
-): ((files: readonly CowFile[], moment: CowMoment) => readonly Said[]) => {
-  const openOf = saidForHerd(name, work, concerns);
+  concerns: Concerns = anyCow,
+): ((files: readonly CowFile[], moment: CowMoment, from?: number) => readonly Said[]) => {
+  const concernsOf = columnOf<boolean>(`${name}, whom it may concern`);
+  const openOf = saidForHerd(name, work, concerns, concernsOf);
+  if (concerns !== anyCow) askedOfClosed.push({ concerns, concernsOf });
   const saidOf = columnOf<Worked<readonly Said[]>>(`${name}, once closed`);
   const nothing: Worked<readonly Said[]> = { over: [], answer: [] };
-  saidOnce.push((files, place, moment) => {
-    const kept = saidOf(files);
-    const have = kept[place];
-    if (have !== undefined && isStillOver(have, moment)) return;
-    const said = workingAt(moment)((asked) => work(files[place] as CowFile, asked));
-    kept[place] = said.answer.length === 0 && said.over.length === 0 ? nothing : said;
-  });
-  return (files, moment) => {
+  return (files, moment, from = Number.NEGATIVE_INFINITY) => {
     const closed = closedAts(files);
+    const worked = workingAt(moment);
+    const concerned = concernsOf(files);
+    const sayOnce = (place: number): Worked<readonly Said[]> => {
+      const file = files[place] as CowFile;
+      concerned[place] ??= concerns(file, moment.farm);
+      const said = concerned[place] ? worked((asked) => work(file, asked)) : nothing;
+      putAway(file);
+      return said.answer.length === 0 && said.over.length === 0 ? nothing : said;
+    };
     const kept = saidOf(files);
     const open = openOf(files, moment);
     const { start } = moment.milking;
     const all: Said[] = [];
     files.forEach((_, place) => {
       const have = kept[place];
+      if (isBefore(closed[place], from)) return;
       if (!isBefore(closed[place], start)) {
         all.push(...open(place));
         return;
       }
       if (have === nothing) return;
-      if (have === undefined || !isStillOver(have, moment)) {
-        for (const say of saidOnce) say(files, place, moment);
-        putAway(files[place] as CowFile);
-      }
-      all.push(...(kept[place]?.answer ?? []));
+      const said = have !== undefined && isStillOver(have, moment) ? have : sayOnce(place);
+      kept[place] = said;
+      all.push(...said.answer);
     });
     return all;
   };
+};
+
+interface AskedOfClosed {
+  readonly concerns: Concerns;
+  readonly concernsOf: (files: readonly CowFile[]) => (boolean | undefined)[];
+}
+
+const askedOfClosed: AskedOfClosed[] = [];
+
+/**
+ * Looks once through the files of all cows that left. Best done before the others are opened: of what V8 sees being made for
+ * the first cows and thrown away it expects nothing else for the next, and what is thrown away then costs no memory.
+ */
+export const lookThroughClosed = (files: readonly CowFile[], labels: CowMoment['farm']): void => {
+  const closed = closedAts(files);
+  for (const { concerns, concernsOf } of askedOfClosed) {
+    const concerned = concernsOf(files);
+    for (let place = 0; place < files.length; place += 1) {
+      if (concerned[place] !== undefined || !Number.isFinite(closed[place])) continue;
+      const file = files[place] as CowFile;
+      concerned[place] = concerns(file, labels);
+      putAway(file);
+    }
+  }
 };
 
 const isBefore = (closedAt: number | undefined, start: number): boolean => closedAt !== undefined && closedAt < start;

@@ -1,5 +1,6 @@
 /** The product of a dry-off is a dose like any other, and what was given before she came too. */
 import type { EntryOf } from '../events/entry.ts';
+import { entryLike } from '../events/stored-entry.ts';
 import { DAY, type Instant } from '../shared/instant.ts';
 import type { Cow, Hers } from './cow.ts';
 import { medicineKey } from './farm.ts';
@@ -42,13 +43,4 @@ export const doseOf = (
   at: Instant,
   medicine: string,
   author = entry.author,
-): EntryOf<'treatment'> => ({
-  ...entry,
-  author,
-  type: 'treatment',
-  at,
-  data: { medicine },
-  content: entry.content,
-  recordedAt: entry.recordedAt,
-  ...(entry.via === undefined ? {} : { via: entry.via }),
-});
+): EntryOf<'treatment'> => entryLike(entry, { author, type: 'treatment' as const, at, data: { medicine } });

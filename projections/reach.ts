@@ -34,7 +34,8 @@ export const reachOf = (known: Known, now: Moment, milkings: readonly Milking[])
   );
   const candidates = inOrder.map((): Candidate[] => []);
   const [earliest = Number.POSITIVE_INFINITY] = starts;
-  for (const { file, began, from, to } of stretchesHeld(known.files, now)) {
+  // Who left before the first of them can't have been milked at any.
+  for (const { file, began, from, to } of stretchesHeld(known.files, now, earliest)) {
     if (to < earliest) continue;
     for (let place = firstAtLeast(bounds, from); place < starts.length; place += 1) {
       if ((starts[place] ?? 0) > to) break;

@@ -12,6 +12,7 @@ import { dryOffSheet } from './dry-off.ts';
 import type { Farm } from './farm.ts';
 import { freshMovesSheet } from './fresh-moves.ts';
 import { isMilkedAt } from './groups.ts';
+import { lookThroughClosed } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import type { MomentAt } from './late-news.ts';
 import { milkHoldSheet } from './milk-hold-sheet.ts';
@@ -83,6 +84,7 @@ const momentMade = (
   milking: Milking,
   asOf: Instant,
 ): Moment => {
+  lookThroughClosed(known.files, known.farm);
   const windowEnd = windowEndOf(known, schedule, milking);
   const listed = new Set(lookup.groups(milking).map(({ name }) => name));
   const someStrange = [...groupsEverOf(known.files)].some((name) => !listed.has(name));

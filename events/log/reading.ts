@@ -31,7 +31,17 @@ export interface UpTo {
 }
 
 /** Every entry recorded by then, and everything set aside or not usable; all of one moment of the book. */
-export const readKnown = (db: Connection, upTo: UpTo = {}): Known =>
+export const readKnown = (db: Connection, upTo: UpTo = {}): Known => {
+  const known = readAllKnown(db, upTo);
+  // Pages that were read once for all are no use any more.
+  if (known.position > MANY) db.pragma('shrink_memory');
+  return known;
+};
+
+/** As many entries as fill SQLite's pages in memory. */
+const MANY = 50_000;
+
+const readAllKnown = (db: Connection, upTo: UpTo): Known =>
   db.transaction((): Known => {
     const head = readHead(db);
     const last = Math.min(upTo.position ?? head.size, head.size);

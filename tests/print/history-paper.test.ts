@@ -1,6 +1,9 @@
 /** A cow's history on paper, read back: both times of each entry, who said so, what was struck, whose it is, doubts. */
+
 import { describe, expect, test } from 'vitest';
+import type { Entry } from '../../events/entry.ts';
 import { ENTRY_TYPES, KINDS } from '../../events/kinds.ts';
+import { entryLike } from '../../events/stored-entry.ts';
 import { historyPaper } from '../../print/history.ts';
 import { COW_FIELDS } from '../../print/words/keeper.ts';
 import { LANGUAGES } from '../../print/words.ts';
@@ -19,7 +22,7 @@ const NEW = '999000000000413';
 /** Every entry reaches the book five hours after it happened. */
 const historyOf = (number: string, sayings: readonly Saying[]) => {
   const said = asked(sayings);
-  const entries = said.entries.map((entry) => ({ ...entry, recordedAt: plusHours(entry.at, 5) }));
+  const entries = said.entries.map((entry) => entryLike(entry, { recordedAt: plusHours(entry.at, 5) }) as Entry);
   const known = know(entries, []);
   const { moment } = said;
   const { doubts } = viewsAt(known, { milking: moment.milking, asOf: moment.asOf, position: entries.length });

@@ -1,10 +1,11 @@
 /** A herd has many more cows that left than cows that are there: they cost nothing at a milking, and say what they said. */
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../events/entry.ts';
-import type { CowFile } from '../../projections/cow-file.ts';
+import { type CowFile, putAway } from '../../projections/cow-file.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { knowMore } from '../../projections/know-more.ts';
 import { viewsAt } from '../../projections/views-at.ts';
+import { mustBeInstant } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, CUPBOARD, dose, dryCow, farm, farmWide, milker, type Saying } from './evening.ts';
 
@@ -63,6 +64,26 @@ describe('cows that left', () => {
     const more = knowMore(known, news, []);
     for (const milking of MILKINGS) expect(at(more, milking)).toBe(at(know([...entries(), ...news], []), milking));
     expect(at(more, first)).toContain('"rule":"R-21"');
+  });
+
+  test('have their files opened again when they come back', () => {
+    const official = { ...milker('1'), data: { group: 'Cows', lactation: 2, officialId: '999000000000412' } };
+    const gone = about('1', 'cow-left', '2026-05-01T09:00:00Z', { reason: 'died' });
+    const again = { ...official, id: 'again', time: '2026-07-01T09:00:00Z' };
+    const { files } = know(entriesOf([farm(), official, gone, again]), []);
+    expect(files.map(({ closedAt }) => closedAt)).toEqual([Number.POSITIVE_INFINITY]);
+    const [left] = know(entriesOf([farm(), official, gone]), []).files;
+    expect(left?.closedAt).toBe(mustBeInstant('2026-05-08T09:00:00Z'));
+  });
+
+  test('say the same however many other files were looked into meanwhile', () => {
+    const known = know(entries(), []);
+    const closed = known.files.filter(isClosed);
+    const said = () => closed.map(({ cow, lactations, dosings }) => JSON.stringify([cow, lactations, dosings]));
+    const before = said();
+    for (let turn = 0; turn < 3; turn += 1) expect(said()).toEqual(before);
+    for (const file of closed) putAway(file);
+    expect(said()).toEqual(before);
   });
 
   test('still say what sat oddly in their histories, until somebody settles it', () => {

@@ -1,12 +1,15 @@
 /** Knowing more says what knowing everything at once says, whatever comes, in whatever portions, and leaves what was known alone. */
+
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Aside, Entry } from '../../events/entry.ts';
+import { entryLike } from '../../events/stored-entry.ts';
+import type { CowFile } from '../../projections/cow-file.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { knowMore } from '../../projections/know-more.ts';
 import { liveEntries } from '../../projections/live.ts';
 import { viewsAt } from '../../projections/views-at.ts';
-import { plusHours } from '../../shared/instant.ts';
+import { DAY, plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, farm, farmWide, medicine, type Saying } from './evening.ts';
 import { anything, aside, at, cow, HERD, hour, NUMBERS, said } from './histories.ts';
@@ -83,6 +86,7 @@ const everything = (known: Known): string => {
     views,
     {
       ...known,
+      files: known.files.map(({ cow, lactations, dosings, closedAt }) => ({ cow, lactations, dosings, closedAt })),
       lookup: null,
       ids: [...known.ids.twice].sort(),
       strikes: { ...known.strikes, live: liveEntries(known.strikes.live) },
@@ -98,13 +102,21 @@ const everything = (known: Known): string => {
   ]);
 };
 
+const closedAtOf = ({ cow, lactations }: CowFile): number => {
+  const [entered, left] = [cow.entered.at(-1), cow.left.at(-1)];
+  const isGone = entered !== undefined && left !== undefined && entered.at <= left.at;
+  return isGone && lactations.stretches.at(-1)?.to !== null ? cow.lastAt + 7 * DAY : Number.POSITIVE_INFINITY;
+};
+
 /** Some entries again, otherwise: as books that synced may disagree. */
 const withTwins = (entries: readonly Entry[], twins: readonly number[]): readonly Entry[] => [
   ...entries,
   ...new Map(
     twins.flatMap((place) => {
       const entry = entries[place];
-      return entry === undefined ? [] : [[place, { ...entry, content: `f${entry.content.slice(1)}` }] as const];
+      return entry === undefined
+        ? []
+        : [[place, entryLike(entry, { content: `f${entry.content.slice(1)}` }) as Entry] as const];
     }),
   ).values(),
 ];
@@ -133,6 +145,8 @@ describe('knowing more', () => {
             everything(known);
           }
           expect(everything(known)).toBe(everything(know(inOrder, asides)));
+          // When a file was closed is told without opening it, and is what the open file says.
+          for (const file of known.files) expect(file.closedAt).toBe(closedAtOf(file));
         },
       ),
       { seed: 77, numRuns: 400 },

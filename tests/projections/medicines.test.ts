@@ -1,5 +1,7 @@
 /** The register of medicines and the stock. */
+
 import { describe, expect, test } from 'vitest';
+import { entryLike } from '../../events/stored-entry.ts';
 import { know } from '../../projections/know.ts';
 import { medicineStock } from '../../projections/medicine-stock.ts';
 import { medicineRegister } from '../../projections/medicines.ts';
@@ -257,7 +259,7 @@ describe('the register', () => {
     });
     const { entries } = evening([farm(), ...CUPBOARD, milker('1'), came, dried]);
     const writtenLater = entries.map((entry) =>
-      entry.type === 'dry-off' ? { ...entry, recordedAt: mustBeInstant('2026-03-09T18:30:00Z') } : entry,
+      entry.type === 'dry-off' ? entryLike(entry, { recordedAt: mustBeInstant('2026-03-09T18:30:00Z') }) : entry,
     );
     const known = know(writtenLater, []);
     const milking = known.farm.schedule?.find('2026-03-20/morning');

@@ -6,6 +6,7 @@ import { type DoorSettings, readValue } from '../../events/door.ts';
 import type { Entry } from '../../events/entry.ts';
 import type { DataOf, EntryType } from '../../events/kinds.ts';
 import { readStored } from '../../events/stored.ts';
+import { entryPage } from '../../events/stored-entry.ts';
 import { know } from '../../projections/know.ts';
 import type { HeldRow, Views } from '../../projections/views.ts';
 import { viewsAt } from '../../projections/views-at.ts';
@@ -42,8 +43,10 @@ export const about = <T extends EntryType>(
 export const farmWide = <T extends EntryType>(type: T, time: string, data: DataOf<T>): Saying => ({ type, time, data });
 
 /** Through the door and out of the log, in the order said; a refusal fails the test. */
-export const entriesOf = (sayings: readonly Saying[]): readonly Entry[] =>
-  sayings.map((saying, index) => {
+export const entriesOf = (sayings: readonly Saying[]): readonly Entry[] => {
+  // As a whole log holds them.
+  const page = entryPage(1, sayings.length);
+  return sayings.map((saying, index) => {
     const passed = readValue(saying, DOOR);
     if (passed.outcome === 'refused') throw new Error(`${saying.type}: ${passed.problem}`);
     const stored = {
@@ -51,10 +54,11 @@ export const entriesOf = (sayings: readonly Saying[]): readonly Entry[] =>
       sequence: String(index + 1).padStart(10, '0'),
       recordedtime: instantText(passed.at),
     };
-    const read = readStored({ position: index + 1, entry: canonicalJson(stored), content: passed.content });
+    const read = readStored({ position: index + 1, entry: canonicalJson(stored), content: passed.content }, page);
     if (!read.ok) throw new Error(`${saying.type}: ${read.unusable.problem}`);
     return read.entry;
   });
+};
 
 /** What is known from these sayings, ready to be asked for one milking after another, each at its start. */
 export const bookOf = (sayings: readonly Saying[]): ((milking: string) => Views) => {
