@@ -68,7 +68,8 @@ type CowKind =
   | 'group-move';
 
 export const foldCow = (animal: Animal): Cow => {
-  const assigned = [...animal.assigned].sort(byFoldOrder);
+  // Only what may be hers is laid to her door out of order (`sortHerd`).
+  const assigned = animal.unsure === undefined ? animal.assigned : [...animal.assigned].sort(byFoldOrder);
   const kinds = new Map<EntryType, Entry[]>();
   for (const entry of assigned) {
     const have = kinds.get(entry.type);

@@ -91,7 +91,19 @@ const longest = (numbers: readonly (number | undefined)[]): number | undefined =
   return given.length === 0 ? undefined : Math.max(...given);
 };
 
+const NOTHING_SAID: VetWord = {
+  milkHours: undefined,
+  meatDays: undefined,
+  prescribedBy: undefined,
+  entries: [],
+  said: undefined,
+};
+
+const saysNothing = ({ data }: Dose): boolean =>
+  data.milkHoldHours === undefined && data.meatHoldDays === undefined && data.prescribedBy === undefined;
+
 const vetWordOn = (doses: readonly Dose[], vetTimes: readonly EntryOf<'vet-hold-time'>[]): VetWord => {
+  if (vetTimes.length === 0 && doses.every(saysNothing)) return NOTHING_SAID;
   const ids = new Set(doses.map((dose) => dose.id));
   const times = vetTimes.filter((time) => ids.has(time.data.treatment));
   const prescribed = [...times.map((time) => time.data.prescribedBy), ...doses.map((dose) => dose.data.prescribedBy)];
