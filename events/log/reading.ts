@@ -5,9 +5,9 @@ import { asideOf, readStored, type StoredRow } from '../stored.ts';
 import { type EntryPage, entryPage } from '../stored-entry.ts';
 import { POSITIONS_OF_COWS } from './cow-entries.ts';
 import { readHead } from './head.ts';
-import { EMPTY_RANGE, extend, rootOf } from './merkle.ts';
 import { asidesUpTo } from './set-aside.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
+import { rootOfFirst } from './tiles.ts';
 
 export interface Known {
   readonly entries: readonly Entry[];
@@ -52,7 +52,7 @@ const readAllKnown = (db: Connection, upTo: UpTo): Known =>
       asides: [...unusable, ...asidesUpTo(db, upTo.position ?? Number.MAX_SAFE_INTEGER, knownAt)],
       unusable,
       position,
-      root: position === head.size ? head.root : rootUpTo(db, position),
+      root: position === head.size ? head.root : rootOfFirst(db, position),
       chain: head.chain,
     };
   })();
@@ -138,18 +138,6 @@ function* rowsBetween(
     full = rows.length === PAGE;
   }
 }
-
-/** The root of the tree over the first entries. */
-const rootUpTo = (db: Connection, position: number): string =>
-  rootOf(
-    extend(
-      EMPTY_RANGE,
-      db
-        .prepare<[number], string>('select leaf from entries where position <= ? order by position')
-        .pluck()
-        .iterate(position),
-    ),
-  );
 
 /** At most `limit` rows behind a position, as stored. */
 export const rowsAfter = (db: Connection, after: number, limit: number): StoredRow[] =>
