@@ -46,7 +46,8 @@ export const sortStrikes = (entries: readonly Entry[]): Strikes => {
   }
   return {
     strikes,
-    live: liveOf(entries.filter((entry) => !struckBy.has(entry))),
+    // As long as it is and no longer: a list that was filtered keeps room for more.
+    live: liveOf(entries.filter((entry) => !struckBy.has(entry)).slice()),
     struck: [...struckBy].map(([entry, by]) => ({ entry, by })),
     ofNothing,
     ofStrikes,

@@ -42,8 +42,8 @@ export interface Animal {
   readonly enteredBy: EntryOf<'cow-entered'>;
   officialId: string | undefined;
   present: boolean;
-  readonly spans: NumberSpan[];
-  readonly assigned: Entry[];
+  spans: NumberSpan[];
+  assigned: Entry[];
   /** Those of them that are not certain to be hers; seldom any. */
   unsure: Map<Entry, MayBe> | undefined;
 }
@@ -237,6 +237,11 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
       each.mayBe.push(animal);
       assign(animal, each.entry, 'not-in-herd-then');
     }
+  }
+  // A list that grew keeps room for more: among twenty thousand cows that adds up.
+  for (const animal of animals) {
+    animal.spans = animal.spans.slice();
+    animal.assigned = animal.assigned.slice();
   }
   return { animals, unplaced, ambiguous, afterLeaving, numberInUse };
 };
