@@ -69,7 +69,9 @@ export const leavingOfCow = (known: Known, moment: Moment, file: CowFile, doubts
   const milk = milkHoldPieces(file, moment, asides).filter((piece) => piece.because.rule !== 'R-24' && runs(piece));
   const meat = meatHoldPieces(file, moment, asides).filter(runs);
   const hers = new Set(animal.assigned.map(({ id }) => id));
-  const rows = medicineRegister(known, moment, { to: at }).rows.filter((row) => row.entries.some((id) => hers.has(id)));
+  const rows = medicineRegister({ ...known, files: [file] }, moment, { to: at }).rows.filter((row) =>
+    row.entries.some((id) => hers.has(id)),
+  );
   const behind = new Set([...milk, ...meat].flatMap((piece) => piece.because.entries));
   const last = rows.reduce<RegisterRow | undefined>(
     (latest, row) => (latest === undefined || Date.parse(row.lastDose) >= Date.parse(latest.lastDose) ? row : latest),

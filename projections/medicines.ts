@@ -50,7 +50,8 @@ export interface RegisterPeriod {
 export const medicineRegister = (known: Known, moment: Moment, period: RegisterPeriod = {}): Register => {
   const within = (at: Instant): boolean =>
     (period.from === undefined || at >= period.from) && (period.to === undefined || at <= period.to);
-  const rows = [...known.files.flatMap((file) => rowsOfCow(known, moment, file)), ...rowsOfNobody(known, moment)]
+  const files = known.files.filter(({ closedAt }) => period.from === undefined || closedAt >= period.from);
+  const rows = [...files.flatMap((file) => rowsOfCow(known, moment, file)), ...rowsOfNobody(known, moment)]
     .filter(({ dosing }) => dosing.doses.some((dose) => within(dose.at)))
     .sort(
       (a, b) =>
@@ -81,7 +82,7 @@ export const medicineRegister = (known: Known, moment: Moment, period: RegisterP
 };
 
 /** The medicine that an entry says was given. */
-const medicineIn = (entry: Entry): string | undefined => {
+export const medicineIn = (entry: Entry): string | undefined => {
   if (entry.type === 'treatment') return entry.data.medicine;
   if (entry.type === 'dry-off' && entry.data.product !== 'none') return entry.data.product;
   return undefined;

@@ -1,13 +1,9 @@
 /** Everything that goes on paper for one milking, from what is known: pure, and the same for the same entries in any order. */
-import { z } from 'zod';
 import { type Instant, instantText } from '../shared/instant.ts';
-import { kept } from '../shared/kept.ts';
 import { weekdayOf } from '../shared/local-day.ts';
 import { beefHoldSheet } from './beef-hold.ts';
-import { columnOf } from './columns.ts';
 import { countsSheet } from './counts.ts';
 import { groupAt, groupsEver } from './cow.ts';
-import type { CowFile } from './cow-file.ts';
 import { dryOffSheet } from './dry-off.ts';
 import type { Farm } from './farm.ts';
 import { freshMovesSheet } from './fresh-moves.ts';
@@ -17,6 +13,7 @@ import type { Known } from './know.ts';
 import type { MomentAt } from './late-news.ts';
 import { milkHoldSheet } from './milk-hold-sheet.ts';
 import { type Moment, nextAfter, openFrom } from './moment.ts';
+import { namesEver } from './names-ever.ts';
 import { alertsAt, doubtsAt } from './notices.ts';
 import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
@@ -55,27 +52,7 @@ const MOST_MOMENTS = 16;
 const momentsKept = remembered((_: Farm): Map<string, Moment> => new Map());
 
 /** Every group that a cow was ever put in. */
-const groupsEverOf = remembered((files: Known['files']): ReadonlySet<string> => {
-  const column = groupsColumn(files);
-  const names = new Set<string>();
-  let last: readonly string[] = [];
-  for (let place = 0; place < files.length; place += 1) {
-    const hers = column[place] ?? groupsOfCow(files[place]);
-    column[place] = hers;
-    if (hers === last) continue;
-    for (const name of hers) names.add(name);
-    last = hers;
-  }
-  return names;
-});
-
-const groupsColumn = columnOf<readonly string[]>('groups ever');
-
-const groupsOfCow = (file: CowFile | undefined): readonly string[] =>
-  sameNames(JSON.stringify(file === undefined ? [] : [...groupsEver(file.animal)]));
-
-/** One list for all cows that were in the same groups: there are few such lists. */
-const sameNames = kept(2_000, (names: string): readonly string[] => z.array(z.string()).parse(JSON.parse(names)));
+export const groupsEverOf = namesEver('groups ever', groupsEver);
 
 const momentMade = (
   known: Known,

@@ -9,6 +9,7 @@ import type { Aside } from '../../events/entry.ts';
 import { parseStrictJson } from '../../events/strict-json.ts';
 import { groupAt, presentAt } from '../../projections/cow.ts';
 import { type Known, know } from '../../projections/know.ts';
+import { openFrom } from '../../projections/moment.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import { nextMilking } from '../../projections/window.ts';
 import { byCowNumber } from '../../shared/cow-number.ts';
@@ -238,7 +239,7 @@ const cowsOf = ({ cows, group }: TurnedBack, known: Known, now: Instant): readon
   if (group?.name === undefined) return cows;
   const name = group.name.trim().toLowerCase();
   const at = group.at ?? now;
-  const inGroup = known.files.filter(({ cow }) =>
+  const inGroup = openFrom(known.files, Math.min(at, now)).filter(({ cow }) =>
     [at, now].some((when) => presentAt(cow, when) && groupAt(cow, when)?.toLowerCase() === name),
   );
   const numbers = inGroup.flatMap(({ cow }) => cow.spans.filter((span) => span.to === null).map((span) => span.number));

@@ -1,6 +1,7 @@
 /** A whole document read into entries in the making: which resource goes to which reader, and which belong together. */
 import type { Known } from '../../projections/know.ts';
 import type { Schedule } from '../../projections/schedule.ts';
+import { groupsEverOf } from '../../projections/views-at.ts';
 import type { Instant } from '../../shared/instant.ts';
 import { animalsOf } from './in-animals.ts';
 import { animalIn, arrivalIn } from './in-arrival.ts';
@@ -196,7 +197,7 @@ const readingOf = (resources: readonly Incoming[], { known, schedule, now, group
   const sets = new Map<string, string>();
   const farmGroups = new Set([
     ...schedule.setUps.flatMap(({ data }) => data.groups.map(({ name }) => name)),
-    ...known.files.flatMap(({ cow }) => cow.placements.map((placement) => placement.group)),
+    ...groupsEverOf(known.files),
   ]);
   const farmGroup = (name: string): string | undefined =>
     [...farmGroups].find((each) => each.toLowerCase() === name.trim().toLowerCase());

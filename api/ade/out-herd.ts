@@ -4,6 +4,7 @@ import { type Cow, groupAt, numberAt, presentAt } from '../../projections/cow.ts
 import type { CowFile } from '../../projections/cow-file.ts';
 import type { Group } from '../../projections/groups.ts';
 import { stretchAt } from '../../projections/lactation.ts';
+import { openFrom } from '../../projections/moment.ts';
 import { pregnancyAt } from '../../projections/pregnancy.ts';
 import { type Instant, instantText, mustBeInstant } from '../../shared/instant.ts';
 import { addDays, daysBetween, type LocalDay } from '../../shared/local-day.ts';
@@ -184,8 +185,9 @@ const PURPOSES: Readonly<Record<Group['kind'], string>> = {
 };
 
 /** The groups, each with who stands in it now. */
-export const groups = (out: Outgoing): Resource[] =>
-  out.moment.groups.map((group) => {
+export const groups = (out: Outgoing): Resource[] => {
+  const there = openFrom(out.known.files, out.moment.asOf);
+  return out.moment.groups.map((group) => {
     const setUp = out.moment.schedule.inForceAt(out.moment.asOf);
     const stands = (cow: Cow): boolean =>
       presentAt(cow, out.moment.asOf) && groupAt(cow, out.moment.asOf) === group.name;
@@ -199,6 +201,7 @@ export const groups = (out: Outgoing): Resource[] =>
       id: group.name,
       name: group.name,
       purpose: PURPOSES[group.kind],
-      member: out.known.files.filter(({ cow }) => stands(cow)).map(({ cow }) => identifierOfCow(cow, out.moment.asOf)),
+      member: there.filter(({ cow }) => stands(cow)).map(({ cow }) => identifierOfCow(cow, out.moment.asOf)),
     };
   });
+};

@@ -5,9 +5,11 @@ import { describe, expect, test } from 'vitest';
 import type { Aside, Entry } from '../../events/entry.ts';
 import { entryLike } from '../../events/stored-entry.ts';
 import type { CowFile } from '../../projections/cow-file.ts';
+import { medicineKey } from '../../projections/farm.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { knowMore } from '../../projections/know-more.ts';
 import { liveEntries } from '../../projections/live.ts';
+import { medicinesGiven } from '../../projections/medicines-given.ts';
 import { viewsAt } from '../../projections/views-at.ts';
 import { DAY, plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
@@ -147,6 +149,10 @@ describe('knowing more', () => {
           expect(everything(known)).toBe(everything(know(inOrder, asides)));
           // When a file was closed is told without opening it, and is what the open file says.
           for (const file of known.files) expect(file.closedAt).toBe(closedAtOf(file));
+          // And what she was given, by a look at her entries alone.
+          expect([...new Set([...medicinesGiven(known.files)].map(medicineKey))].sort()).toEqual(
+            [...new Set(known.files.flatMap(({ dosings }) => dosings.map((dosing) => dosing.medicineKey)))].sort(),
+          );
         },
       ),
       { seed: 77, numRuns: 400 },

@@ -2,6 +2,7 @@
 import type { Listing } from '../../../projections/farm.ts';
 import { medicineKey } from '../../../projections/farm.ts';
 import { medicineStock, type StockRow } from '../../../projections/medicine-stock.ts';
+import { medicinesGiven } from '../../../projections/medicines-given.ts';
 import { instantText } from '../../../shared/instant.ts';
 import { mayWrite } from '../../devices/roles.ts';
 import type { Ask, Desk, DeskPage } from '../ask.ts';
@@ -77,8 +78,10 @@ const listPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {
 /** Treatments with a name that no label is listed under: those cows are held without end. */
 const givenNotListed = ({ answer: { known } }: AtHand): readonly string[] => {
   const names = new Map<string, string>();
-  for (const { dosings } of known.files)
-    for (const { medicine, medicineKey: key } of dosings) if (!known.farm.listings.has(key)) names.set(key, medicine);
+  for (const medicine of medicinesGiven(known.files)) {
+    const key = medicineKey(medicine);
+    if (!known.farm.listings.has(key)) names.set(key, medicine);
+  }
   return [...names.values()].sort();
 };
 
