@@ -5,7 +5,7 @@ import { type Instant, parseInstant } from '../shared/instant.ts';
 import type { Aside, Entry, Said, Unusable } from './entry.ts';
 import { envelope, sentenceOf } from './envelope.ts';
 import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
-import { type EntryPage, type Stated, StoredEntry } from './stored-entry.ts';
+import { type EntryPage, entryLike, type Stated, StoredEntry } from './stored-entry.ts';
 import { sureOf, UNSURE } from './sure.ts';
 import { UPCAST_STEPS, upcast } from './upcast.ts';
 
@@ -109,7 +109,7 @@ const plainEntry = (
     recordedAt: recordedOf(recordedtime),
     via: typeof via === 'string' ? viaOf(via) : undefined,
   };
-  return (page === undefined ? withoutMissing(stated) : new StoredEntry(stated, page)) as Entry;
+  return (page === undefined ? entryLike(stated as Entry, {}) : new StoredEntry(stated, page)) as Entry;
 };
 
 let lastVia = '';
@@ -119,12 +119,6 @@ const viaOf = (text: string): string => {
   if (lastVia !== text) lastVia = text;
   return lastVia;
 };
-
-const withoutMissing = ({ subject, via, ...stated }: Stated): object => ({
-  ...stated,
-  ...(subject === undefined ? {} : { subject }),
-  ...(via === undefined ? {} : { via }),
-});
 
 let lastRecorded: { readonly text: string; readonly at: Instant } | undefined;
 

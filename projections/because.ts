@@ -211,6 +211,7 @@ export interface BecauseOf<K extends SayingKey> {
 
 export type Because = { [K in SayingKey]: BecauseOf<K> }[SayingKey];
 
+/** A list of ids that grew keeps room for more; reasons are kept by the ten thousand, so each has its own. */
 export const because = <K extends SayingKey>(
   rule: RuleNumber,
   key: K,

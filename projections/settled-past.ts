@@ -30,11 +30,7 @@ interface Kept {
   readonly answer: unknown;
 }
 
-/** By the instant and the number as one. */
-const milkingsOf = rememberedInRoom((_: CowFile): Map<number, Instant> => new Map());
-
-/** No hold counts so many milkings. */
-const MOST_COUNTED = 1_000;
+const milkingsOf = rememberedInRoom((_: CowFile): Map<string, Instant> => new Map());
 const answersOf = rememberedInRoom((_: CowFile): Map<What, Map<object, Kept>> => new Map());
 
 export const pastOf = (file: CowFile, moment: CowMoment): Past => {
@@ -44,16 +40,14 @@ export const pastOf = (file: CowFile, moment: CowMoment): Past => {
   const count = nthMilkingFor(moment.schedule, start, countsFor(file, moment));
   let last = Number.NEGATIVE_INFINITY;
   const nth: NthMilking = (after, n) => {
-    const key = n < MOST_COUNTED ? after * MOST_COUNTED + n : Number.NaN;
+    const key = `${after} ${n}`;
     const have = milkings.get(key);
     const found = have !== undefined && have < start ? have : count(after, n);
     const isOver = found !== null && found < start;
-    if (isOver && !Number.isNaN(key)) milkings.set(key, found);
+    if (isOver) milkings.set(key, found);
     last = Math.max(last, isOver ? found : Number.POSITIVE_INFINITY);
     return found;
   };
-  // Named before they are put together: V8 takes a function written inside an object for one that stays, and with it
-  // everything that it sees.
   const settled: Past['settled'] = <Answer>(about: object, what: What, work: () => Answer): Answer => {
     const kept = answers.get(what) ?? new Map<object, Kept>();
     answers.set(what, kept);

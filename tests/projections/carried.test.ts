@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Aside, Entry } from '../../events/entry.ts';
 import { carryColumns, columnAbout, columnOf } from '../../projections/columns.ts';
-import type { CowFile } from '../../projections/cow-file.ts';
 import { type Known, know } from '../../projections/know.ts';
 import { knowMore } from '../../projections/know-more.ts';
 import { viewsAt } from '../../projections/views-at.ts';
@@ -11,6 +10,7 @@ import { plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, CUPBOARD, dose, dryCow, farm, farmWide, milker, type Saying } from './evening.ts';
 import { anything, aside, at, hour, issuedFor, NUMBERS, said } from './histories.ts';
+import { shut } from './shut.ts';
 
 const views = (known: Known, id: string, hours: number): string => {
   const milking = known.farm.schedule?.find(id);
@@ -125,7 +125,10 @@ describe('what is kept beside the herd', () => {
     const known = know(entries(), []);
     const milking = '2026-03-12/morning';
     views(known, milking, 0);
-    shut(known.files.filter(({ cow }) => !['1', '4'].includes(cow.spans[0]?.number ?? '')));
+    shut(
+      known.files.filter(({ cow }) => !['1', '4'].includes(cow.spans[0]?.number ?? '')),
+      'a cow is looked at that nothing was said about',
+    );
     const news = [about('1', 'milk-hold', '2026-03-12T04:00:00Z', { reason: 'clots' }, 'clots')];
     const later = [about('1', 'service', '2026-03-12T04:10:00Z', { how: 'natural' }, 'served')];
     const first = knowMore(known, entriesOf(news), []);
@@ -176,16 +179,3 @@ const entries = (): readonly Entry[] =>
     about('8', 'cow-left', '2026-03-11T07:00:00Z', { reason: 'sold-for-beef' }),
     farmWide('head-count', '2026-03-11T09:00:00Z', { group: 'Cows', count: 2 }),
   ]);
-
-/** From now on nobody may look into these files. */
-const shut = (files: readonly CowFile[]): void => {
-  for (const file of files) {
-    for (const name of ['cow', 'lactations', 'dosings']) {
-      Object.defineProperty(file, name, {
-        get: () => {
-          throw new Error('a cow is looked at that nothing was said about');
-        },
-      });
-    }
-  }
-};

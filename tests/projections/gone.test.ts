@@ -8,6 +8,7 @@ import { viewsAt } from '../../projections/views-at.ts';
 import { mustBeInstant } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, CUPBOARD, dose, dryCow, farm, farmWide, milker, type Saying } from './evening.ts';
+import { shut } from './shut.ts';
 
 const GONE = Array.from({ length: 40 }, (_, index) => String(1_000 + index));
 
@@ -35,19 +36,6 @@ const at = (known: Known, id: string): string => {
 
 const isClosed = ({ closedAt }: CowFile): boolean => Number.isFinite(closedAt);
 
-/** From now on nobody may look into these files. */
-const shut = (files: readonly CowFile[]): void => {
-  for (const file of files) {
-    for (const name of ['cow', 'lactations', 'dosings']) {
-      Object.defineProperty(file, name, {
-        get: () => {
-          throw new Error('a cow that left long ago is looked at');
-        },
-      });
-    }
-  }
-};
-
 const MILKINGS = ['2027-03-10/morning', '2027-03-10/afternoon', '2027-03-11/morning'];
 
 describe('cows that left', () => {
@@ -57,7 +45,7 @@ describe('cows that left', () => {
     expect(closed).toHaveLength(GONE.length);
     const [first = '', ...others] = MILKINGS;
     at(known, first);
-    shut(closed);
+    shut(closed, 'a cow that left long ago is looked at');
     const fresh = know(entries(), []);
     for (const milking of others) expect(at(known, milking)).toBe(at(fresh, milking));
     const news = entriesOf([about('1', 'milk-hold', '2027-03-10T04:00:00Z', { reason: 'clots' }, 'clots')]);
