@@ -1,10 +1,8 @@
-/** Two books of one farm over loopback, from nothing to the same; beside other ways to keep entries or to carry them over. */
+/** Two books of one farm over loopback, from nothing to the same, one of them served by the real `serve`; beside other ways to keep entries or to carry them over. */
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
-import { pino } from 'pino';
-import { startServing } from '../../../api/server/listen.ts';
 import { otherBookAt } from '../../../api/sync/other-book.ts';
 import { sync } from '../../../api/sync/sync.ts';
 import { openBook } from '../../../events/book.ts';
@@ -13,6 +11,7 @@ import { know } from '../../../projections/know.ts';
 import type { Instant } from '../../../shared/instant.ts';
 import { type Figure, median, millisecondsOf, plainFigure, rateFigure, whole } from '../measure.ts';
 import { inBatches, linesOf, newFile, removeBook, type Setting } from '../setting.ts';
+import { served } from './commands.ts';
 import { PEERS_MISSING } from './wall.ts';
 
 export const syncFigure = async (setting: Setting): Promise<Figure[]> => {
@@ -22,25 +21,25 @@ export const syncFigure = async (setting: Setting): Promise<Figure[]> => {
   const office = openBook(file, { clock, create: true, name: 'office' });
   for (const batch of inBatches(lines, 1_000)) office.record(batch.map((line) => read(line, now)));
   const { token } = office.devices.add('barn', 'book');
-  const serving = await startServing({ book: office, log: pino({ level: 'silent' }), port: 0 });
+  office.close();
+  const { url, stop } = await served(file);
   const times: number[] = [];
   for (let run = 0; run < setting.runs; run += 1) {
     const barnFile = newFile(setting, 'barn.book');
     const barn = openBook(barnFile, { clock, create: true, name: `barn ${run}` });
     times.push(
       await millisecondsOf(async () => {
-        const { same } = await sync(barn, otherBookAt(serving.url, token));
+        const { same } = await sync(barn, otherBookAt(url, token));
         if (!same) throw new Error('after the sync the two books do not hold the same');
       }),
     );
     barn.close();
     removeBook(barnFile);
   }
-  await serving.stop();
-  office.close();
+  await stop();
   removeBook(file);
   const synced = { count: lines.length, milliseconds: median(times) };
-  const on = `${whole(lines.length)} entries, two books, one process`;
+  const on = `${whole(lines.length)} entries, two books, each in a process of its own`;
   return [
     plainFigure('sync over loopback', on, `${whole((synced.count / synced.milliseconds) * 1_000)} entries a second`),
     ...pouch(setting, on, synced),
