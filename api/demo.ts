@@ -10,7 +10,6 @@ import { DEMO_EARLIER, DEMO_NOW, demoArrivals, demoRefusedLines } from '../seeds
 import type { Clock } from '../shared/clock.ts';
 import { HOUR, type Instant } from '../shared/instant.ts';
 import { issue } from './issue.ts';
-import { tonight } from './tonight.ts';
 
 interface Coming {
   readonly at: Instant;
@@ -50,7 +49,7 @@ export const makeDemoBook = async (file: string): Promise<void> => {
   try {
     recordUntil(DEMO_EARLIER);
     now = DEMO_EARLIER;
-    await issue(book, tonight(book));
+    await issue(book);
     recordUntil(DEMO_NOW);
   } finally {
     book.close();

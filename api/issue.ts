@@ -9,7 +9,7 @@ import { SHEET_NAMES, type Views } from '../projections/views.ts';
 import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
 import { instantText } from '../shared/instant.ts';
 import { sheetRef } from '../shared/sheet-ref.ts';
-import type { Tonight } from './tonight.ts';
+import { type Question, type Tonight, tonight } from './tonight.ts';
 import { PROGRAM, TIME_ZONE_DATA } from './version.ts';
 
 export type IssuedSet = EntryOf<'sheet-issued'>;
@@ -78,7 +78,20 @@ export const keptPapers = (book: Book, set: IssuedSet): Paper[] | undefined => {
   return papers.length === set.data.sheets.length ? papers : undefined;
 };
 
-export const issue = async (book: Book, tonight: Tonight): Promise<Issued> => {
+/** `answer` is what the set says; it is asked for again as long as another program on this book is quicker. */
+export const issue = async (
+  book: Book,
+  question: Pick<Question, 'milking'> = {},
+): Promise<{ issued: Issued; answer: Tonight }> => {
+  for (;;) {
+    const answer = tonight(book, question);
+    const issued = await issueKnown(book, answer);
+    if (issued !== undefined) return { issued, answer };
+  }
+};
+
+/** Undefined where a set was issued since that was known. */
+const issueKnown = async (book: Book, tonight: Tonight): Promise<Issued | undefined> => {
   const { views, known, milking } = tonight;
   const before = lastSet(known.farm.issued, milking.id);
   if (before !== undefined && saysTheSame(views, before)) {
@@ -91,7 +104,7 @@ export const issue = async (book: Book, tonight: Tonight): Promise<Issued> => {
   const replaces = before?.data.ref;
   const papers = await drawAll(views, marksOf(book, tonight, ref, replaces));
   for (const { bytes } of papers) book.keepPaper(bytes);
-  const { position } = book.recordOwn('sheet-issued', {
+  const recorded = book.recordSet({
     ref,
     book: book.bookId,
     milking: milking.id,
@@ -105,7 +118,8 @@ export const issue = async (book: Book, tonight: Tonight): Promise<Issued> => {
     timeZoneData: TIME_ZONE_DATA,
     asOf: instantText(tonight.asOf),
   });
-  return { ref, papers, isNew: true, replaces: replaces ?? null, position };
+  if (recorded === undefined) return undefined;
+  return { ref, papers, isNew: true, replaces: replaces ?? null, position: recorded.position };
 };
 
 const isPrinted = (name: string): name is PrintedName => (PRINTED_NAMES as readonly string[]).includes(name);

@@ -17,6 +17,7 @@ import { goOn, type WentOn } from './log/go-on.ts';
 import { checkpointOf, currentBook, originOf, readHead } from './log/head.ts';
 import { verifierKey } from './log/note.ts';
 import { openFile } from './log/open-file.ts';
+import { isOvertaken } from './log/overtaken.ts';
 import { type OwnType, ownEntry } from './log/own-entry.ts';
 import { keepPaper, paperOf } from './log/papers.ts';
 import { type Peers, peersOf } from './log/peers.ts';
@@ -105,6 +106,11 @@ export interface Book {
   readonly peers: Peers;
   /** Records what the book alone may write. Throws where the data is not of that kind's shape. */
   readonly recordOwn: <T extends OwnType>(type: T, data: DataOf<T>) => { position: number; id: string };
+  /**
+   * Records a set of sheets, unless another one for its milking was written down behind the position that it was worked out
+   * from: then nothing is recorded, and it is to be worked out again.
+   */
+  readonly recordSet: (set: DataOf<'sheet-issued'>) => { position: number } | undefined;
   /** Everything known up to a position and a recorded time, both included; all of it when neither is given. */
   readonly read: (upTo?: UpTo) => Known;
   /** The same as `read` of all, from what was read before: only what came since is read (`news`). */
@@ -190,8 +196,14 @@ const bookOn = (
   };
   const recordOwn = <T extends OwnType>(type: T, data: DataOf<T>): { position: number; id: string } => {
     const { bookId, log } = named;
-    const { position = 0, id } = log.recordMade(ownEntry({ bookId, rehearsal, clock }, type, data));
-    return { position, id: id ?? '' };
+    const receipt = log.recordMade(ownEntry({ bookId, rehearsal, clock }, type, data));
+    return { position: receipt?.position ?? 0, id: receipt?.id ?? '' };
+  };
+  const recordSet = (set: DataOf<'sheet-issued'>): { position: number } | undefined => {
+    const { bookId, log } = named;
+    const make = ownEntry({ bookId, rehearsal, clock }, 'sheet-issued', set);
+    const receipt = log.recordMade((position) => (isOvertaken(db, set) ? undefined : make(position)));
+    return receipt === undefined ? undefined : { position: receipt.position ?? 0 };
   };
   const verify = reading(() => verifyBook(db, at, options.formats));
   return {
@@ -242,6 +254,7 @@ const bookOn = (
       rememberAddress: writing(peers.rememberAddress),
     },
     recordOwn: writing(recordOwn) as Book['recordOwn'],
+    recordSet: writing(recordSet),
     read: reading((upTo) => readKnown(db, upTo)),
     readFurther: reading((before) => readFurther(db, before)),
     rows: reading((after, limit) => rowsAfter(db, after, limit)),

@@ -8,7 +8,6 @@ import { demoDescription } from '../../seeds/sixty-days.ts';
 import { makeDemoBook } from '../demo.ts';
 import { issue } from '../issue.ts';
 import { startServing } from '../server/listen.ts';
-import { tonight } from '../tonight.ts';
 import { deskAddress } from './desk-address.ts';
 import { portOf, toldToEnd } from './listening.ts';
 import { issuedLine, writePapers } from './print.ts';
@@ -37,8 +36,7 @@ export const demoCommand = (): Command =>
       if (made) await makeDemoBook(file);
       const book = openBook(file, { clock: clockOf(globalsOf(command)) });
       try {
-        const answer = tonight(book);
-        const issued = await issue(book, answer);
+        const { issued, answer } = await issue(book);
         const files = writePapers(options.out ?? path.join(path.dirname(file), 'sheets'), answer, issued.papers);
         if (options.json === true) {
           outJson({

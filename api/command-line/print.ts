@@ -10,7 +10,6 @@ import { UserProblem } from '../../shared/refusal.ts';
 import { drawAll, type Issued, issue, marksOf } from '../issue.ts';
 import { type SheetsTonight, sheetsTonight } from '../kept-sheets.ts';
 import { toPrinter } from '../to-printer.ts';
-import { tonight } from '../tonight.ts';
 import { noticeLines, sheetLines } from './readable.ts';
 import { out, outJson, withBook } from './settings.ts';
 
@@ -57,9 +56,9 @@ const print = async (book: Book, options: Options): Promise<void> => {
   // The book's name goes on the paper.
   if (options.issue === true) book.claim();
   const question = { milking: options.milking, knownAt: knownAt?.value };
-  const whole = options.issue === true ? tonight(book, question) : undefined;
-  const issued = whole === undefined ? undefined : await issue(book, whole);
-  const answer = whole ?? sheetsTonight(book, question);
+  const whole = options.issue === true ? await issue(book, question) : undefined;
+  const issued = whole?.issued;
+  const answer = whole?.answer ?? sheetsTonight(book, question);
   const folder = options.out ?? (options.json === true && options.to === undefined ? undefined : 'sheets');
   const papers = folder === undefined ? [] : (issued?.papers ?? (await drawn(book, answer, options.sheet)));
   const files = folder === undefined ? [] : writePapers(folder, answer, papers);

@@ -1,7 +1,7 @@
 /** One at a time: two people who press the button together, or a person and the clock, make one set and not two. */
 import type { Book } from '../../events/book.ts';
 import { type Issued, issue } from '../issue.ts';
-import { type Tonight, tonight } from '../tonight.ts';
+import type { Tonight } from '../tonight.ts';
 
 export interface Issuing {
   /** Reads the book when its turn comes, and issues what is known then. */
@@ -17,8 +17,7 @@ export const issuingOf = (book: Book): Issuing => {
       const turn = last.then(async () => {
         // The book's name goes on the paper.
         book.claim();
-        const answer = tonight(book, { milking });
-        return { issued: await issue(book, answer), answer };
+        return issue(book, { milking });
       });
       last = turn.catch(() => undefined);
       return turn;

@@ -67,8 +67,8 @@ export interface Appender {
   readonly record: (arrivals: Arrivals, ways?: Ways) => Receipt[];
   /** Batches one after the other in one transaction, each made out with those before it in the log. */
   readonly recordEach: (batches: readonly Batch[]) => Taken[];
-  /** Records the one entry that `make` writes once it knows its position. */
-  readonly recordMade: (make: (position: number) => Recordable) => Receipt;
+  /** Records the one entry that `make` writes once it knows its position; nothing where it then gives none. */
+  readonly recordMade: (make: (position: number) => Recordable | undefined) => Receipt | undefined;
   /** Makes a rehearsal's clock the one it goes on with. */
   readonly rememberClock: () => void;
 }
@@ -234,8 +234,11 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
       batches.map(({ make }): Taken => ({ receipts: recordAll(draft, make(), {}), position: draft.size })),
     ),
   );
-  const recordOne = db.transaction((make: (position: number) => Recordable) =>
-    moving((draft) => add(draft, make(draft.size + 1), undefined)),
+  const recordOne = db.transaction((make: (position: number) => Recordable | undefined) =>
+    moving((draft) => {
+      const made = make(draft.size + 1);
+      return made === undefined ? undefined : add(draft, made, undefined);
+    }),
   );
 
   return {

@@ -69,7 +69,7 @@ export const aFarm = (): AFarm => {
     },
     say,
     print,
-    issue: (milking) => issue(book, tonight(book, { milking })),
+    issue: async (milking) => (await issue(book, { milking })).issued,
     close: () => {
       book.close();
       fs.rmSync(folder, { recursive: true, force: true });

@@ -3,7 +3,6 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { issue } from '../../../api/issue.ts';
-import { tonight } from '../../../api/tonight.ts';
 import { openBook } from '../../../events/book.ts';
 import { TITLE } from '../../../print/sizes.ts';
 import { fixedClock } from '../../../shared/clock.ts';
@@ -176,7 +175,7 @@ test("another book's set is on another wall: this one issues its own, once", asy
   const { book, lookAt, look, sets, folder } = await aWatch();
   const laptop = openBook(newPath(), { clock: handClock(at('2026-03-14T15:30:00Z')), create: true });
   tell(laptop, at('2026-03-14T15:30:00Z'), farmEntries());
-  const theirs = await issue(laptop, tonight(laptop, { milking: AFTERNOON }));
+  const { issued: theirs } = await issue(laptop, { milking: AFTERNOON });
   const { readRelayed } = await import('../../../events/relay.ts');
   book.relay(
     laptop.rows(0, 1_000).map((row) => readRelayed(JSON.parse(row.entry))),
