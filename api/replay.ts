@@ -2,6 +2,7 @@
  * What was known then, what was on the wall, and what is known now, for one milking, with every difference and its reason.
  * What was known then is recomputed from the log up to that point; what was on the wall is read back as it was issued.
  */
+import { setImmediate as turn } from 'node:timers/promises';
 import type { Book } from '../events/book.ts';
 import type { Aside, Entry, EntryOf } from '../events/entry.ts';
 import { PRINTED_NAMES } from '../print/sheets.ts';
@@ -10,8 +11,10 @@ import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
 import { type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import { contentOf } from './issue.ts';
-import { entryFinder, type Tonight, tonight } from './tonight.ts';
+import { entryFinder, knowledgeAlong, knowledgeOf, type Tonight, tonight, tonightFrom } from './tonight.ts';
 import { PROGRAM, TIME_ZONE_DATA } from './version.ts';
+
+type Issue = EntryOf<'sheet-issued'>;
 
 export interface ReplayQuestion {
   readonly milking?: string | undefined;
@@ -62,66 +65,96 @@ export interface Replay {
 }
 
 export const replay = (book: Book, question: ReplayQuestion): Replay => {
-  const issue = question.ref === undefined ? undefined : issueOf(book, question.ref);
+  const sets = book.ownEntries('sheet-issued');
+  const issue = question.ref === undefined ? undefined : issueOf(sets, question.ref);
   const milking = issue?.data.milking ?? question.milking;
   if (milking === undefined) throw new UserProblem('Say which milking: --milking ID, or --ref of an issued set', 2);
-  const then =
-    issue === undefined
-      ? tonight(book, {
-          milking,
-          knownAt: question.knownAt,
-          position: question.position,
-          asOf: question.knownAt ?? timeOf(book, question.position),
-        })
-      : recomputed(book, issue);
-  const now = tonight(book, { milking });
+  const recomputed = pastOf(book);
+  const past = issue === undefined ? knownThen(book, milking, question) : recomputed.of(issue);
+  const present = tonight(book, { milking });
   return {
-    past: then,
-    present: now,
-    issued: now.known.farm.issued
-      .filter((each) => each.data.milking === then.milking.id)
-      .map((each) => checkIssue(book, each)),
-    differences: differencesOf(then, now),
+    past,
+    present,
+    issued: inOrderOfPositions(sets.filter(({ data }) => data.milking === past.milking.id)).map((each) =>
+      checkIssue(book, each, recomputed),
+    ),
+    differences: differencesOf(past, present),
   };
 };
 
-/** Every set that this book knows of, worked out again from the log at its position. */
-export const issuedChecks = (book: Book): readonly IssuedThen[] =>
-  book.read().entries.flatMap((entry) => (entry.type === 'sheet-issued' ? [checkIssue(book, entry)] : []));
+/** Every set that this book knows of, worked out again from the log at its position; whoever waits for others has a turn between. */
+export const issuedChecks = async (book: Book): Promise<readonly IssuedThen[]> => {
+  const past = pastOf(book);
+  const checks: IssuedThen[] = [];
+  for (const set of inOrderOfPositions(book.ownEntries('sheet-issued'))) {
+    checks.push(checkIssue(book, set, past));
+    await turn();
+  }
+  return checks;
+};
 
-const issueOf = (book: Book, ref: string): EntryOf<'sheet-issued'> => {
-  const found = book.read().entries.find((entry) => entry.type === 'sheet-issued' && entry.data.ref === ref);
-  if (found?.type !== 'sheet-issued')
+/** Asked for in this order, they are worked out in one passage through the log. */
+const inOrderOfPositions = (sets: readonly Issue[]): readonly Issue[] =>
+  [...sets].sort((a, b) => a.data.position - b.data.position || a.position - b.position);
+
+const issueOf = (sets: readonly Issue[], ref: string): Issue => {
+  const found = sets.find(({ data }) => data.ref === ref);
+  if (found === undefined)
     throw new UserProblem(`No set of sheets ${ref} was issued that this book knows of; check the ref`);
   return found;
 };
 
-/** When the book reached a position: what it went by then. */
-const timeOf = (book: Book, position: number | undefined): Instant | undefined => {
-  if (position === undefined) return undefined;
-  const { entries } = book.read({ position });
-  return entries.at(-1)?.recordedAt;
+/** At a position, as of when the book reached it: what it went by then. */
+const knownThen = (book: Book, milking: string, { knownAt, position }: ReplayQuestion): Tonight => {
+  const known = knowledgeOf(book, { knownAt, position });
+  const asOf = knownAt ?? (position === undefined ? undefined : known.entries().at(-1)?.recordedAt);
+  return tonightFrom(known, { milking, knownAt, position, asOf }, book.clock.now());
 };
 
-const recomputed = (book: Book, issue: EntryOf<'sheet-issued'>): Tonight =>
-  tonight(book, {
-    milking: issue.data.milking,
-    position: issue.data.position,
-    asOf: issue.data.asOf === undefined ? issue.at : mustBeInstant(issue.data.asOf),
-  });
+/** Works sets out again, one after the other. */
+interface Past {
+  /** What was known when a set was issued; the one asked for last is kept. */
+  readonly of: (issue: Issue) => Tonight;
+  /** Is this file that book, or did it go on from it at or after the position? Up to there the order of entries is the same. */
+  readonly isOurs: (other: string, position: number) => boolean;
+}
 
-const checkIssue = (book: Book, issue: EntryOf<'sheet-issued'>): IssuedThen => {
+const pastOf = (book: Book): Past => {
+  const knownAt = knowledgeAlong(book);
+  let last: { readonly issue: Issue; readonly answer: Tonight } | undefined;
+  let wentOn: readonly EntryOf<'book-continued'>[] | undefined;
+  return {
+    of: (issue) => {
+      if (last?.issue !== issue) {
+        const { milking, position, asOf } = issue.data;
+        const question = { milking, position, asOf: asOf === undefined ? issue.at : mustBeInstant(asOf) };
+        last = { issue, answer: tonightFrom(knownAt(position), question, book.clock.now()) };
+      }
+      return last.answer;
+    },
+    isOurs: (other, position) => {
+      if (other === book.bookId) return true;
+      wentOn ??= book.ownEntries('book-continued').filter(({ via }) => via === undefined);
+      return wentOn.some(
+        (entry) =>
+          entry.data.book === other && entry.data.position >= position && entry.position === entry.data.position + 1,
+      );
+    },
+  };
+};
+
+const checkIssue = (book: Book, issue: Issue, past: Past): IssuedThen => {
   const { data } = issue;
   const papers = data.sheets.filter(({ pdfHash }) => book.paper(pdfHash) !== undefined).map(({ sheet }) => sheet);
   const base = { ref: data.ref, book: data.book, position: data.position, issuedAt: instantText(issue.at), papers };
-  if (data.book !== book.bookId && !isAncestor(book, data.book, data.position)) {
+  if (!past.isOurs(data.book, data.position)) {
     return {
       ...base,
       agrees: null,
       why: `issued by book ${data.book}, whose own order of entries decides; replay it there`,
     };
   }
-  const { views, root } = recomputed(book, issue);
+  const { views, root } = past.of(issue);
   if (root !== data.root) {
     return {
       ...base,
@@ -140,19 +173,6 @@ const checkIssue = (book: Book, issue: EntryOf<'sheet-issued'>): IssuedThen => {
     why: `${names} ${differing.length === 1 ? 'comes' : 'come'} out otherwise: ${versionsApart(data.program, data.timeZoneData)}`,
   };
 };
-
-/** This file went on from that book at or after the position: up to there the order of entries is the same. */
-const isAncestor = (book: Book, other: string, position: number): boolean =>
-  book
-    .read()
-    .entries.some(
-      (entry) =>
-        entry.type === 'book-continued' &&
-        entry.via === undefined &&
-        entry.data.book === other &&
-        entry.data.position >= position &&
-        entry.position === entry.data.position + 1,
-    );
 
 type Printed = (typeof PRINTED_NAMES)[number];
 const isPrinted = (name: string): name is Printed => (PRINTED_NAMES as readonly string[]).includes(name);

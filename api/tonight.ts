@@ -99,8 +99,11 @@ const knowledgeFrom = ({ entries, ...read }: Read): GoingOn => ({
   entries: () => entries,
 });
 
-const further = (book: Book, before: GoingOn): GoingOn => {
-  const { news, isAnew, ...read } = book.readFurther(before);
+const further = (book: Book, before: GoingOn, upTo: Pick<Question, 'position'> = {}): GoingOn => {
+  const { news, isAnew, ...read } = book.readFurther(
+    before,
+    upTo.position === undefined ? {} : { position: upTo.position },
+  );
   // A book that is not the one it was: nothing of it is known.
   if (isAnew) return knowledgeFrom({ ...read, entries: news });
   if (news.length === 0 && read.asides === before.asides) return before;
@@ -117,6 +120,18 @@ const further = (book: Book, before: GoingOn): GoingOn => {
       all ??= since.length === 0 ? many : many.concat(since);
       return all;
     },
+  };
+};
+
+/**
+ * What a book knew at one position after the other. Each answer goes on from the one before, so that asked for in their order
+ * all of them together read the log once.
+ */
+export const knowledgeAlong = (book: Book): ((position: number) => Knowledge) => {
+  let before: GoingOn | undefined;
+  return (position) => {
+    before = before === undefined ? knowledgeFrom(book.read({ position })) : further(book, before, { position });
+    return before;
   };
 };
 

@@ -2,7 +2,7 @@
 import type { Book, VerifyReport } from '../events/book.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import { plural } from './command-line/settings.ts';
-import { issuedChecks } from './replay.ts';
+import { type IssuedThen, issuedChecks } from './replay.ts';
 import { heldAgainstCheckpoint, heldAgainstPaper, type Witnessed } from './witnesses.ts';
 
 export interface Witnesses {
@@ -17,7 +17,7 @@ export interface Witnesses {
 /** Rejects with a `UserProblem` where the paper or the checkpoint is none. */
 export const verified = async (book: Book, { deep, paper, checkpoint }: Witnesses): Promise<VerifyReport> => {
   const itself = await book.verifyApart();
-  const report = deep === true ? withDepth(book, itself) : itself;
+  const report = deep === true ? await withDepth(book, itself) : itself;
   return [
     ...(paper === undefined ? [] : [heldAgainstPaper(book, paper)]),
     ...(checkpoint === undefined ? [] : [heldAgainstCheckpoint(book, checkpoint)]),
@@ -34,10 +34,10 @@ const withWitness = (report: VerifyReport, witness: Witnessed): VerifyReport =>
       };
 
 /** Every issued set, its rows worked out again. */
-const withDepth = (book: Book, report: VerifyReport): VerifyReport => {
-  let checks: ReturnType<typeof issuedChecks>;
+const withDepth = async (book: Book, report: VerifyReport): Promise<VerifyReport> => {
+  let checks: readonly IssuedThen[];
   try {
-    checks = issuedChecks(book);
+    checks = await issuedChecks(book);
   } catch (error) {
     if (!(error instanceof UserProblem) && report.ok) throw error;
     // A log that is damaged may not be fit to be worked out again; what is wrong with it is told already.
@@ -46,7 +46,7 @@ const withDepth = (book: Book, report: VerifyReport): VerifyReport => {
   }
   const wrong = checks.filter((check) => check.agrees === false);
   const elsewhere = checks.filter((check) => check.agrees === null);
-  const says = (check: (typeof checks)[number]): string => `set ${check.ref}: ${check.why ?? ''}`;
+  const says = (check: IssuedThen): string => `set ${check.ref}: ${check.why ?? ''}`;
   return {
     ...report,
     ok: report.ok && wrong.length === 0,

@@ -7,6 +7,7 @@ import path from 'node:path';
 import { type Clock, fixedClock } from '../shared/clock.ts';
 import { UserProblem } from '../shared/refusal.ts';
 import type { Passed, TurnedAway } from './door.ts';
+import type { EntryOf } from './entry.ts';
 import type { DataOf } from './kinds.ts';
 import { appender, type Batch, type Receipt } from './log/append.ts';
 import { beginBook, idFor } from './log/begin.ts';
@@ -26,6 +27,7 @@ import {
   firstNotVia,
   type Known,
   type KnownFurther,
+  ownEntries,
   readFurther,
   readKnown,
   rowsAfter,
@@ -113,8 +115,10 @@ export interface Book {
   readonly recordSet: (set: DataOf<'sheet-issued'>) => { position: number } | undefined;
   /** Everything known up to a position and a recorded time, both included; all of it when neither is given. */
   readonly read: (upTo?: UpTo) => Known;
-  /** The same as `read` of all, from what was read before: only what came since is read (`news`). */
-  readonly readFurther: (before: Omit<Known, 'entries' | 'root'>) => KnownFurther;
+  /** The same as `read` of all, or up to a position, from what was read before: only what came since is read (`news`). */
+  readonly readFurther: (before: Omit<Known, 'entries' | 'root'>, upTo?: Pick<UpTo, 'position'>) => KnownFurther;
+  /** Every entry of a kind that books write themselves, in the order of the log, other books' among them. */
+  readonly ownEntries: <T extends OwnType>(type: T) => EntryOf<T>[];
   /** Stored rows behind a position, in order. */
   readonly rows: (after: number, limit: number) => StoredRow[];
   /** Their stored texts alone. */
@@ -256,7 +260,8 @@ const bookOn = (
     recordOwn: writing(recordOwn) as Book['recordOwn'],
     recordSet: writing(recordSet),
     read: reading((upTo) => readKnown(db, upTo)),
-    readFurther: reading((before) => readFurther(db, before)),
+    readFurther: reading((before, upTo) => readFurther(db, before, upTo)),
+    ownEntries: reading((type) => ownEntries(db, type)) as Book['ownEntries'],
     rows: reading((after, limit) => rowsAfter(db, after, limit)),
     texts: reading((after, limit) => textsAfter(db, after, limit)),
     firstNotVia: reading((after, via) => firstNotVia(db, after, via)),

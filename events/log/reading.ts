@@ -1,10 +1,11 @@
 /** The reading side of a book: raw rows for streaming, and everything known up to a position and time. */
 import type { Instant } from '../../shared/instant.ts';
-import type { Aside, Entry } from '../entry.ts';
+import type { Aside, Entry, EntryOf } from '../entry.ts';
 import { asideOf, readStored, type StoredRow } from '../stored.ts';
 import { type EntryPage, entryPage } from '../stored-entry.ts';
 import { POSITIONS_OF_COWS } from './cow-entries.ts';
 import { readHead } from './head.ts';
+import type { OwnType } from './own-entry.ts';
 import { asidesUpTo } from './set-aside.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
 import { rootOfFirst } from './tiles.ts';
@@ -65,32 +66,49 @@ export interface KnownFurther extends Omit<Known, 'entries'> {
 }
 
 /**
- * All that is known now, where all that was known is given: only what was recorded since is read. What stands in the log
- * never changes, so with the entries known before the answer is that of reading it all; a book that has become shorter
- * (another file in its place) is read anew.
+ * All that is known now, or at a position, where all that was known before it is given: only what was recorded since is
+ * read. What stands in the log never changes, so with the entries known before the answer is that of reading it all; a book
+ * that has become shorter (another file in its place), or a position before what is known, is read anew.
  */
-export const readFurther = (db: Connection, before: Omit<Known, 'entries' | 'root'>): KnownFurther =>
+export const readFurther = (
+  db: Connection,
+  before: Omit<Known, 'entries' | 'root'>,
+  upTo: Pick<UpTo, 'position'> = {},
+): KnownFurther =>
   db.transaction((): KnownFurther => {
     const head = readHead(db);
-    if (head.size < before.position) {
-      const { entries: news, ...anew } = readKnown(db);
+    const last = Math.min(upTo.position ?? head.size, head.size);
+    if (last < before.position) {
+      const { entries: news, ...anew } = readKnown(db, upTo);
       return { ...anew, news, isAnew: true };
     }
-    const { entries, unusable } = readRows(rowsBetween(db, before.position, head.size), Number.POSITIVE_INFINITY);
+    const { entries, unusable } = readRows(rowsBetween(db, before.position, last), Number.POSITIVE_INFINITY);
     const unusableNow = unusable.length === 0 ? before.unusable : [...before.unusable, ...unusable];
-    const isSame = before.chain === head.chain && unusable.length === 0;
+    const isSame = upTo.position === undefined && before.chain === head.chain && unusable.length === 0;
     return {
       news: entries,
       isAnew: false,
       asides: isSame
         ? before.asides
-        : [...unusableNow, ...asidesUpTo(db, Number.MAX_SAFE_INTEGER, Number.POSITIVE_INFINITY)],
+        : [...unusableNow, ...asidesUpTo(db, upTo.position ?? Number.MAX_SAFE_INTEGER, Number.POSITIVE_INFINITY)],
       unusable: unusableNow,
-      position: head.size,
-      root: head.root,
+      position: last,
+      root: last === head.size ? head.root : rootOfFirst(db, last),
       chain: head.chain,
     };
   })();
+
+/** Every entry of a kind that books write themselves, in the order of the log. A canonical text says its kind in these very words. */
+export const ownEntries = <T extends OwnType>(db: Connection, type: T): EntryOf<T>[] =>
+  db
+    .prepare<[string], StoredRow>(
+      'select position, entry, content from entries where instr(entry, ?) > 0 order by position',
+    )
+    .all(`"type":"${type}"`)
+    .flatMap((row) => {
+      const read = readStored(row, undefined);
+      return read.ok && read.entry.type === type ? [read.entry as Entry as EntryOf<T>] : [];
+    });
 
 const readRows = (rows: Iterable<readonly [StoredRow, EntryPage | undefined]>, knownAt: number) => {
   const entries: Entry[] = [];

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { contentOf } from '../../api/issue.ts';
 import { replay } from '../../api/replay.ts';
-import { tonight } from '../../api/tonight.ts';
+import { knowledgeAlong, tonight, tonightFrom } from '../../api/tonight.ts';
 import { canonicalJson, sha256 } from '../../shared/fingerprint.ts';
 import { instantText, mustBeInstant } from '../../shared/instant.ts';
 import { type AFarm, aFarm, CEPHAPIRIN, PENICILLIN } from './a-farm.ts';
@@ -173,6 +173,33 @@ describe('laws of replay', () => {
         },
       ),
       { seed: 20260315, numRuns: 12 },
+    );
+  });
+
+  test('what was known at one position after the other, gone on from the one before, is what is known by reading up to each', () => {
+    fc.assert(
+      fc.property(fc.array(happening, { maxLength: 12 }), fc.infiniteStream(fc.nat()), (happenings, jumps) => {
+        const other = aFarm();
+        try {
+          const { position: first } = other.book.head();
+          record(happenings, other);
+          const { position: end } = other.book.head();
+          const knownAt = knowledgeAlong(other.book);
+          const upwards = Array.from({ length: end - first + 1 }, (_, index) => first + index);
+          // Back again and beyond the end too.
+          for (const position of [...upwards, first + ((jumps.next().value ?? 0) % (end - first + 1)), end + 3, end]) {
+            const question = { milking: AFTERNOON, position, asOf: mustBeInstant('2026-03-02T12:00:00Z') };
+            const along = tonightFrom(knownAt(position), question, other.book.clock.now());
+            const anew = tonight(other.book, question);
+            expect(JSON.stringify(along.views)).toBe(JSON.stringify(anew.views));
+            const { root, asides } = along;
+            expect([root, asides, along.entries()]).toEqual([anew.root, anew.asides, anew.entries()]);
+          }
+        } finally {
+          other.close();
+        }
+      }),
+      { seed: 20260316, numRuns: 25 },
     );
   });
 

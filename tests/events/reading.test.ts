@@ -109,6 +109,23 @@ describe('reading further', () => {
     expect(again.asides).toBe(known.asides);
   });
 
+  test('up to a position it is reading up to there, whichever position was asked for before', () => {
+    const clock = handClock();
+    const book = opened(newPath(), { clock });
+    for (const arrivals of [[dose('a', '412')], [line('{"subject":"77"')], [dose('b', '413'), dose('c', '77')]]) {
+      clock.set(plusHours(clock.now(), 1));
+      book.record(arrivals);
+    }
+    for (const from of [0, 1, 2, 3]) {
+      const before = book.read({ position: from });
+      for (const position of [0, 1, 2, 3, 9]) {
+        const { news, isAnew, ...further } = book.readFurther(before, { position });
+        expect({ ...further, entries: isAnew ? news : [...before.entries, ...news] }).toEqual(book.read({ position }));
+        expect(isAnew).toBe(position < from);
+      }
+    }
+  });
+
   test('sees what another program wrote to the same file', () => {
     const path = newPath();
     const [here, there] = [opened(path), opened(path)];
