@@ -1,4 +1,5 @@
 /** Every figure that the benchmark takes, in the order of the table. */
+import { deepFigure } from './figures/deep.ts';
 import { deskFigure } from './figures/desk.ts';
 import { firstSheetFigure } from './figures/first-sheet.ts';
 import { growthFigure } from './figures/growth.ts';
@@ -20,6 +21,7 @@ export const FIGURES: readonly { readonly name: string; readonly take: (setting:
   { name: 'push', take: pushFigure },
   { name: 'states', take: statesFigure },
   { name: 'verify', take: verifyFigure },
+  { name: 'deep', take: deepFigure },
   { name: 'first-sheet', take: firstSheetFigure },
   { name: 'one-more', take: oneMoreFigure },
   { name: 'issued', take: issuedFigure },
