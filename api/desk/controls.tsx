@@ -3,6 +3,7 @@
  * What was typed stays as it was typed.
  */
 import type { Child } from 'hono/jsx';
+import { describedBy, Labelled, type Labels, Notes } from './labelled.tsx';
 import { say } from './say.tsx';
 
 /** What stands in a form: from the book when it is opened, from the person when it comes back. */
@@ -37,30 +38,11 @@ interface Control {
 
 const idOfField = (name: string): string => `f-${name}`;
 
-const describedBy = ({ name, given, hint }: Control): string | undefined => {
-  const ids = [
-    ...(given.problems.has(name) ? [`${idOfField(name)}-problem`] : []),
-    ...(hint === undefined ? [] : [`${idOfField(name)}-hint`]),
-  ];
-  return ids.length === 0 ? undefined : ids.join(' ');
-};
-
-const About = ({ name, given, hint }: Control) => (
-  <>
-    {given.problems.has(name) ? (
-      <span class="problem" id={`${idOfField(name)}-problem`}>
-        {given.problems.get(name)}
-      </span>
-    ) : null}
-    {hint === undefined ? null : (
-      <span class="hint" id={`${idOfField(name)}-hint`}>
-        {hint}
-      </span>
-    )}
-  </>
-);
-
-const wrongOf = ({ name, given }: Control): 'true' | undefined => (given.problems.has(name) ? 'true' : undefined);
+const labelsOf = ({ name, given, hint }: Control): Labels => ({
+  id: idOfField(name),
+  hint,
+  problem: given.problems.get(name),
+});
 
 interface InputControl extends Control {
   readonly type?: 'text' | 'date' | 'time' | 'datetime-local';
@@ -72,23 +54,21 @@ interface InputControl extends Control {
 
 export const Input = (control: InputControl) => {
   const { label, name, given, type = 'text', figures = false, list, required = false } = control;
+  const labels = labelsOf(control);
   return (
-    <p class="field">
-      <label for={idOfField(name)}>{label}</label>
+    <Labelled label={label} {...labels}>
       <input
-        id={idOfField(name)}
+        id={labels.id}
         name={name}
         type={type}
         value={given.typed.one(name) ?? ''}
         inputmode={figures ? 'decimal' : undefined}
         list={list}
         aria-required={required ? 'true' : undefined}
-        aria-invalid={wrongOf(control)}
-        aria-describedby={describedBy(control)}
+        {...describedBy(labels)}
         autocomplete="off"
       />
-      <About {...control} />
-    </p>
+    </Labelled>
   );
 };
 
@@ -96,67 +76,54 @@ export type Option = readonly [value: string, says: string];
 
 export const Choice = (control: Control & { readonly options: readonly Option[]; readonly required?: boolean }) => {
   const { label, name, given, options, required = false } = control;
+  const labels = labelsOf(control);
   const chosen = given.typed.one(name) ?? '';
   const strange = chosen !== '' && !options.some(([value]) => value === chosen);
   return (
-    <p class="field">
-      <label for={idOfField(name)}>{label}</label>
-      <select
-        id={idOfField(name)}
-        name={name}
-        aria-required={required ? 'true' : undefined}
-        aria-invalid={wrongOf(control)}
-        aria-describedby={describedBy(control)}
-      >
+    <Labelled label={label} {...labels}>
+      <select id={labels.id} name={name} aria-required={required ? 'true' : undefined} {...describedBy(labels)}>
         {(strange ? [...options, [chosen, chosen] as const] : options).map(([value, says]) => (
           <option value={value} selected={value === chosen}>
             {says}
           </option>
         ))}
       </select>
-      <About {...control} />
-    </p>
+    </Labelled>
   );
 };
 
 /** One line of text each. */
 export const Lines = (control: Control & { readonly rows?: number }) => {
   const { label, name, given, rows = 4 } = control;
+  const labels = labelsOf(control);
   return (
-    <p class="field">
-      <label for={idOfField(name)}>{label}</label>
-      <textarea
-        id={idOfField(name)}
-        name={name}
-        rows={rows}
-        aria-invalid={wrongOf(control)}
-        aria-describedby={describedBy(control)}
-      >
+    <Labelled label={label} {...labels}>
+      <textarea id={labels.id} name={name} rows={rows} {...describedBy(labels)}>
         {/* A browser drops the first line end after the tag. */}
         {`\n${given.typed.one(name) ?? ''}`}
       </textarea>
-      <About {...control} />
-    </p>
+    </Labelled>
   );
 };
 
 export const Tick = (control: Control) => {
   const { label, name, given } = control;
+  const labels = labelsOf(control);
   return (
-    <p class="field">
+    <div class="field">
       <label class="choice">
         <input
-          id={idOfField(name)}
+          id={labels.id}
           type="checkbox"
           name={name}
           value="yes"
           checked={given.typed.one(name) !== undefined}
-          aria-describedby={describedBy(control)}
+          {...describedBy(labels)}
         />
         {label}
       </label>
-      <About {...control} />
-    </p>
+      <Notes {...labels} />
+    </div>
   );
 };
 
@@ -164,8 +131,9 @@ export const Tick = (control: Control) => {
 export const Ticks = (control: Control & { readonly options: readonly Option[]; readonly oneOnly?: boolean }) => {
   const { label, name, given, options, oneOnly = false } = control;
   const ticked = given.typed.all(name);
+  const labels = labelsOf(control);
   return (
-    <fieldset id={idOfField(name)} tabindex={-1} aria-describedby={describedBy(control)}>
+    <fieldset id={labels.id} tabindex={-1} aria-describedby={describedBy(labels)['aria-describedby']}>
       <legend>{label}</legend>
       {options.map(([value, says]) => (
         <label class="choice">
@@ -173,7 +141,7 @@ export const Ticks = (control: Control & { readonly options: readonly Option[]; 
           {says}
         </label>
       ))}
-      <About {...control} />
+      <Notes {...labels} />
     </fieldset>
   );
 };

@@ -1,5 +1,6 @@
-/** One control with its label, and what is wrong with what was typed beside it. */
+/** One line to type into. */
 import type { Child } from 'hono/jsx';
+import { describedBy, Labelled } from './labelled.tsx';
 
 interface FieldProps {
   readonly id: string;
@@ -14,30 +15,8 @@ interface FieldProps {
   readonly inputmode?: 'decimal' | 'numeric';
 }
 
-export const Field = ({ id, name, label, type = 'text', value = '', hint, problem, ...more }: FieldProps) => {
-  const told = [...(hint === undefined ? [] : [`${id}-hint`]), ...(problem === undefined ? [] : [`${id}-problem`])];
-  return (
-    <div class="field">
-      <label for={id}>{label}</label>
-      <input
-        id={id}
-        name={name}
-        type={type}
-        value={value}
-        aria-invalid={problem === undefined ? undefined : 'true'}
-        aria-describedby={told.length === 0 ? undefined : told.join(' ')}
-        {...more}
-      />
-      {hint === undefined ? null : (
-        <span class="hint" id={`${id}-hint`}>
-          {hint}
-        </span>
-      )}
-      {problem === undefined ? null : (
-        <span class="problem" id={`${id}-problem`}>
-          {problem}
-        </span>
-      )}
-    </div>
-  );
-};
+export const Field = ({ id, name, label, type = 'text', value = '', hint, problem, ...more }: FieldProps) => (
+  <Labelled id={id} label={label} hint={hint} problem={problem}>
+    <input id={id} name={name} type={type} value={value} {...describedBy({ id, hint, problem })} {...more} />
+  </Labelled>
+);

@@ -1,6 +1,7 @@
 /** The fields of a form for an entry: what each is called, how it is drawn, and what was typed read back. */
 import type { Child } from 'hono/jsx';
 import type { Form } from '../ask.ts';
+import { describedBy, Labelled, Notes } from '../labelled.tsx';
 import { say } from '../say.tsx';
 
 interface Named {
@@ -67,26 +68,7 @@ export const Fields = ({
 
 const OneField = ({ field, typed, trouble }: { field: Field; typed: Typed; trouble: Child | undefined }) => {
   const { name, label, hint, required } = field;
-  const id = `field-${name}`;
-  const notes = [...(hint === undefined ? [] : [`${id}-hint`]), ...(trouble === undefined ? [] : [`${id}-trouble`])];
-  const described = {
-    ...(notes.length === 0 ? {} : { 'aria-describedby': notes.join(' ') }),
-    ...(trouble === undefined ? {} : { 'aria-invalid': 'true' as const }),
-  };
-  const under = (
-    <>
-      {hint === undefined ? null : (
-        <span class="hint" id={`${id}-hint`}>
-          {hint}
-        </span>
-      )}
-      {trouble === undefined ? null : (
-        <span class="problem" id={`${id}-trouble`} role="alert">
-          {trouble}
-        </span>
-      )}
-    </>
-  );
+  const labels = { id: `field-${name}`, hint, problem: trouble };
   if (field.kind === 'ticks') {
     const chosen = new Set(typed.all(name));
     return (
@@ -98,18 +80,23 @@ const OneField = ({ field, typed, trouble }: { field: Field; typed: Typed; troub
             {text}
           </label>
         ))}
-        {under}
+        <Notes {...labels} />
       </fieldset>
     );
   }
+  const about = { id: labels.id, name, required, ...describedBy(labels) };
   return (
-    <div class="field">
-      <label for={id}>
-        {label}
-        {required === true ? null : <span class="hint inline-hint"> {say('if known')}</span>}
-      </label>
+    <Labelled
+      {...labels}
+      label={
+        <>
+          {label}
+          {required === true ? null : <span class="hint inline-hint"> {say('if known')}</span>}
+        </>
+      }
+    >
       {field.kind === 'choice' ? (
-        <select id={id} name={name} required={required} {...described}>
+        <select {...about}>
           {required === true && field.choices.some(([value]) => value === typed.one(name)) ? null : (
             <option value="">{say(required === true ? 'choose' : 'not said')}</option>
           )}
@@ -121,25 +108,21 @@ const OneField = ({ field, typed, trouble }: { field: Field; typed: Typed; troub
         </select>
       ) : (
         <input
-          id={id}
-          name={name}
+          {...about}
           value={typed.one(name) ?? ''}
-          required={required}
           type={field.kind === 'date' ? 'date' : 'text'}
           {...(field.kind === 'number' ? { inputmode: field.whole === true ? 'numeric' : 'decimal' } : {})}
           {...(field.kind === 'text' ? { maxlength: field.longest } : {})}
-          {...(field.kind === 'text' && field.suggestions !== undefined ? { list: `${id}-list` } : {})}
-          {...described}
+          {...(field.kind === 'text' && field.suggestions !== undefined ? { list: `${labels.id}-list` } : {})}
         />
       )}
       {field.kind === 'text' && field.suggestions !== undefined ? (
-        <datalist id={`${id}-list`}>
+        <datalist id={`${labels.id}-list`}>
           {field.suggestions.map((each) => (
             <option value={each} />
           ))}
         </datalist>
       ) : null}
-      {under}
-    </div>
+    </Labelled>
   );
 };

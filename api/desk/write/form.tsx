@@ -4,6 +4,7 @@ import type { EntryType } from '../../../events/kinds.ts';
 import { DAY } from '../../../shared/instant.ts';
 import type { Ask, Desk } from '../ask.ts';
 import type { AtHand } from '../at-hand.ts';
+import { describedBy, Labelled } from '../labelled.tsx';
 import { page } from '../layout.tsx';
 import { type Sentence, say } from '../say.tsx';
 import { cowsFor, herdNumbers, WhoIs } from '../who.tsx';
@@ -114,15 +115,14 @@ const Numbers = ({
   hand: AtHand;
   trouble: Child | undefined;
 }) => (
-  <div class="field">
-    <label for="field-cow">{label}</label>
+  <Labelled id={COW_FIELD} label={label} problem={trouble}>
     <input
-      id="field-cow"
+      id={COW_FIELD}
       name="cow"
       value={cow ?? ''}
       class="numbers"
       list={several ? undefined : 'herd-numbers'}
-      {...(trouble === undefined ? {} : { 'aria-invalid': 'true', 'aria-describedby': 'field-cow-trouble' })}
+      {...describedBy({ id: COW_FIELD, problem: trouble })}
     />
     {several ? null : (
       <datalist id="herd-numbers">
@@ -131,13 +131,10 @@ const Numbers = ({
         ))}
       </datalist>
     )}
-    {trouble === undefined ? null : (
-      <span class="problem" id="field-cow-trouble" role="alert">
-        {trouble}
-      </span>
-    )}
-  </div>
+  </Labelled>
 );
+
+const COW_FIELD = 'field-cow';
 
 const Usuals = ({ context, cow }: { context: Context; cow: string | undefined }) => {
   const { knowledge, now, file } = context;
