@@ -53,7 +53,7 @@ const lastContent = (
   sheet: SheetName,
 ): { content: unknown; milking: Milking } | undefined => {
   for (const issue of known.farm.issued.toReversed()) {
-    const milking = moment.schedule.find(issue.data.milking);
+    const milking = moment.schedule.findEver(issue.data.milking);
     const found = issue.data.sheets.find((each) => each.sheet === sheet);
     if (milking === undefined || found === undefined || milking.start > moment.milking.start) continue;
     return { content: found.content, milking };

@@ -8,6 +8,7 @@ import { sha256 } from '../shared/fingerprint.ts';
 import { DAY, type Instant, instantText } from '../shared/instant.ts';
 import { type Because, because, type TankLoadSaid } from './because.ts';
 import type { CowFile } from './cow-file.ts';
+import { isMilkedAt } from './groups.ts';
 import { endText, type HoldPiece, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { sampledAt } from './milk-hold.ts';
@@ -73,7 +74,7 @@ const issuedMilkings = (known: Known, schedule: Schedule): IssuedMilking[] => {
     else have.push(issue);
   }
   return [...byMilking].flatMap(([id, issues]) => {
-    const milking = schedule.find(id);
+    const milking = schedule.findEver(id);
     return milking === undefined ? [] : [{ milking, issues }];
   });
 };
@@ -97,8 +98,12 @@ const heldAt = (
   const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => aside.recordedAt <= windowEnd) });
   return files
     .map((file) => standingOf(file, moment, asides.get(file.cow.key) ?? []))
-    .filter((standing) => standing.held);
+    .filter((standing) => standing.held && mayBeMilked(standing, moment));
 };
+
+/** In a group that is milked at other milkings only, she put nothing into this one's load; unless its name is another by now. */
+const mayBeMilked = ({ group }: Standing, { milking, schedule }: Moment): boolean =>
+  group.milkedAt === undefined || isMilkedAt(group, milking.name) || schedule.find(milking.id) === undefined;
 
 const reachedAt = (
   { start }: Milking,

@@ -231,6 +231,6 @@ const dosesDue = saidOfStandings('doses due', ({ file, number, group }, moment):
         ? because('R-17', 'treat.overdue', { ...values, due: due.due.id }, ids)
         : because('R-17', 'treat.due', values, ids),
     };
-    return [{ key: doseKey(course.id, due.dose), row }];
+    return [{ key: doseKey(file.cow.key, course, due.dose), row }];
   });
 });
