@@ -5,7 +5,7 @@ import { because } from './because.ts';
 import { dueAt } from './course-due.ts';
 import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
 import type { Known } from './know.ts';
-import { lastHeld, type OnLastSheet } from './last-issue.ts';
+import { heldBefore, type OnLastSheet } from './last-issue.ts';
 import { type CowMoment, countsFor, firstCounting, isThere, type Moment, openFrom } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
@@ -15,7 +15,7 @@ import { unplacedRows } from './unplaced.ts';
 import type { ClearedRow, GoneRow, HeldRow, MilkHoldSheet, TreatRow } from './views.ts';
 
 export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly Standing[]): MilkHoldSheet => {
-  const before = lastHeld(known, moment);
+  const before = heldBefore(known, moment);
   const rows = heldAmong(standings, moment);
   const held = rows.map(({ standing }) => standing);
   // Dry cows in milked groups head the list: nobody expects them.
@@ -23,12 +23,12 @@ export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly 
     ...rows.filter(({ row }) => row.dryInMilkedGroup),
     ...rows.filter(({ row }) => !row.dryInMilkedGroup),
   ];
-  const isNew = isNewAmong(held, before);
+  const isNew = isNewAmong(held, before?.earlier);
   return {
     unplaced: unplacedRows(known, moment),
     held: inOrder.map(({ standing, row }) => (isNew(standing) ? row : { ...row, isNew: false })),
-    cleared: clearedRows(known, { standings, held }, moment, before),
-    gone: goneRows(known, moment, standings, before),
+    cleared: clearedRows(known, { standings, held }, moment, before?.all),
+    gone: goneRows(known, moment, standings, before?.all),
     treat: treatRows(known, standings, moment),
     groups: moment.groups
       .filter((group) => moment.lookup.isMilked(group.name, moment.milking))
