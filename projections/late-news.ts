@@ -9,7 +9,7 @@ import { DAY, type Instant, instantText } from '../shared/instant.ts';
 import { type Because, because, type TankLoadSaid } from './because.ts';
 import type { CowFile } from './cow-file.ts';
 import { isMilkedAt } from './groups.ts';
-import { endText, type HoldPiece, latestEnd } from './hold-piece.ts';
+import { byWeight, endText, type HoldPiece, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { sampledAt } from './milk-hold.ts';
 import { isThere, type Moment, openFrom } from './moment.ts';
@@ -130,7 +130,8 @@ const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]):
   const loads = phase === 'before' ? [] : loadsSaid(known, schedule, milking);
   return missing.map((standing): Notice => {
     const entries = [...new Set(standing.running.flatMap((piece) => piece.because.entries))].sort();
-    const leading = standing.running[0]?.because;
+    // What holds her longest: by that the alert says until when.
+    const leading = standing.running.toSorted(byWeight)[0]?.because;
     const values = {
       cow: standing.number,
       milking: milking.id,

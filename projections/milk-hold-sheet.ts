@@ -3,7 +3,7 @@ import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, instantText, later, MINUTE } from '../shared/instant.ts';
 import { because } from './because.ts';
 import { dueAt } from './course-due.ts';
-import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
+import { byWeight, endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { heldBefore, type OnLastSheet } from './last-issue.ts';
 import { type CowMoment, countsFor, firstCounting, isThere, type Moment, openFrom } from './moment.ts';
@@ -102,12 +102,6 @@ const rowOf = (standing: Standing, moment: CowMoment) => {
         : milkingsUntil(moment, counts, until, moment.lookup.isMilked(standing.group.name, moment.milking)),
     reasons: [...running].sort(byWeight).map(reasonOf),
   };
-};
-
-/** Without end first, then the latest end: the reason that governs leads. */
-const byWeight = (a: HoldPiece, b: HoldPiece): number => {
-  const weight = (piece: HoldPiece): number => piece.end ?? Number.POSITIVE_INFINITY;
-  return weight(a) === weight(b) ? 0 : weight(b) - weight(a);
 };
 
 /** Milkings of hers still held: this one, if her group is milked at it, and those after it that start no later than the end. */

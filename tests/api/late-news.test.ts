@@ -189,6 +189,15 @@ describe('late news', () => {
     expect(lateNews()).toEqual([]);
   });
 
+  test('R-31 R-13 the alert names what holds her longest, and until when that does', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    dose('103', '2026-03-01T11:00:00Z');
+    dose('103', '2026-03-01T11:30:00Z', CEPHAPIRIN);
+    dose('103', '2026-03-01T11:40:00Z');
+    expect(lateNews().map(({ about, until }) => [about, until])).toEqual([[CEPHAPIRIN, '2026-03-05T11:30:00Z']]);
+  });
+
   test('R-31 R-02 an alert stands though the farm calls the milking otherwise from that day on', async () => {
     const { ref } = await farm.issue();
     farm.at('2026-03-01T20:00:00Z');
