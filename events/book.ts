@@ -49,6 +49,7 @@ import type { StoredRow } from './stored.ts';
 export type { Batch, Receipt, Taken } from './log/append.ts';
 export type { Device } from './log/devices.ts';
 export type { WentOn } from './log/go-on.ts';
+export { mayBeWritten } from './log/open-file.ts';
 export type { OwnType } from './log/own-entry.ts';
 export type { Peer } from './log/peers.ts';
 export { changesOf, type Known, type UpTo } from './log/reading.ts';

@@ -18,7 +18,7 @@ export const whyCommand = (): Command =>
     .option('--milking <id>', 'next, or a milking such as 2026-03-14/afternoon', 'next')
     .option('--json', 'print the same as JSON and nothing else')
     .action(async (cow: string, options: { milking: string; json?: boolean }, command: Command) =>
-      withBook(command, {}, (book) => why(book, cow.trim(), options)),
+      withBook(command, { readOnly: 'where-must' }, (book) => why(book, cow.trim(), options)),
     );
 
 const NAMES: Record<WhyList, string> = {
