@@ -48,6 +48,18 @@ test('a set is not issued where its papers can’t be laid down', () => {
   expect(issued()).toBe(true);
 });
 
+test('a file of which nothing is an entry is another file: nothing of it is kept aside, but one bad line among good ones is', () => {
+  fs.writeFileSync(path.join(farm.folder, 'herd.csv'), 'cow;group\n101;Milkers\n102;Milkers\n');
+  const other = farm.run('--book', 'other.book', 'record', 'herd.csv');
+  expect([other.status, other.err]).toEqual([
+    1,
+    expect.stringContaining('None of the 3 lines of herd.csv is an entry'),
+  ]);
+  fs.writeFileSync(path.join(farm.folder, 'mixed.jsonl'), `${JSON.stringify(lines[0])}\nmilk out: 101\n`);
+  const mixed = farm.run('--book', 'other.book', 'record', '--json', 'mixed.jsonl');
+  expect(JSON.parse(mixed.out).map(({ outcome }: { outcome: string }) => outcome)).toEqual(['recorded', 'refused']);
+});
+
 test('a book that may only be read answers all that is asked of it', ({ skip }) => {
   skip(process.getuid?.() === 0, 'the superuser may write every file');
   const folder = path.join(farm.folder, 'handed-over');
