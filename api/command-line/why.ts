@@ -9,7 +9,7 @@ import { type EntryFinder, entryFinder, type Tonight, tonight } from '../tonight
 import { whyJson } from '../why-json.ts';
 import { sayAlerts } from './alerts.ts';
 import { type Voice, voiceOf } from './readable.ts';
-import { out, outJson, withBook } from './settings.ts';
+import { out, outJson, plural, withBook } from './settings.ts';
 
 export const whyCommand = (): Command =>
   new Command('why')
@@ -65,7 +65,7 @@ const why = (book: Book, cow: string, options: { milking: string; json?: boolean
 
 const sayCow = (cow: WhyCow, answer: Tonight, voice: Voice, entries: EntryFinder): void => {
   const official = cow.officialId === null ? '' : `, official number ${cow.officialId}`;
-  const days = cow.daysInMilk === null ? '' : `, ${cow.daysInMilk} days in milk`;
+  const days = cow.daysInMilk === null ? '' : `, ${plural(cow.daysInMilk, 'day')} in milk`;
   out(
     `${cow.cow}: ${cow.group}, lactation ${cow.lactation}${days}, ${cow.inMilk ? 'in milk' : 'not in milk'}${official}`,
   );
