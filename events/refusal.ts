@@ -26,6 +26,9 @@ export type Saying = Omit<Refusal, 'text'>;
 /** Half a letter has no UTF-8 form; it is kept as the replacement character, as any file would keep it. */
 export const asUtf8 = (text: string): string => Buffer.from(text).toString();
 
+/** More than any line names that a door can read; so much is kept of a faulty book's word, and no row grows without end. */
+export const MOST_COWS = 20_000;
+export const MOST_MENTIONS = 100;
 const LONGEST_PROBLEM = 2_000;
 const LONGEST_POINTER = 500;
 
@@ -40,16 +43,17 @@ export const readable = ({ problem, pointer, id, cows, mentions }: Saying): Sayi
     problem: said === '' ? 'it was refused, and the book that did so does not say why' : said,
     pointer: place === '' ? null : place,
     id: id !== null && isName(id) ? id : null,
-    cows: cowNumbers(cows),
-    mentions: [...new Set(mentions.filter(isName))],
+    cows: cowNumbers(cows).slice(0, MOST_COWS),
+    mentions: [...new Set(mentions.filter(isName))].slice(0, MOST_MENTIONS),
   };
 };
 
 const shortened = (text: string, longest: number): string =>
   text.length <= longest ? text : printable(text.slice(0, longest));
 
+/** An official number may be written with spaces, but not with any number of them. */
 export const cowNumbers = (texts: Iterable<string>): string[] =>
-  [...new Set([...texts].map((each) => each.trim()))].filter(
+  [...new Set([...texts].map((each) => each.trim().replace(/ +/g, ' ')))].filter(
     (number) => isBarnNumber(number) || officialDigits(number) !== undefined,
   );
 

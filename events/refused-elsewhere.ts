@@ -9,14 +9,13 @@ import { z } from 'zod';
 import type { Instant } from '../shared/instant.ts';
 import { mentionsIn, readLine, subjectsIn } from './door.ts';
 import { sentenceOf } from './envelope.ts';
-import { asUtf8, cowNumbers, type Refusal, readable } from './refusal.ts';
+import { asUtf8, cowNumbers, MOST_COWS, MOST_MENTIONS, type Refusal, readable } from './refusal.ts';
 import { isName } from './relay.ts';
 
 /** Many times the longest entry; the whole of a longer line stays in the book that refused it. */
 export const LONGEST_CARRIED = 1024 * 1024;
 /** As much of such a line goes along: the door reads no cows behind it either. */
 const BEGINNING = 64 * 1024;
-const MOST_NAMED = 10_000;
 
 /** As it goes over the wire. A newer program may say more; that is passed over. */
 export const refusalSaid = z.looseObject({
@@ -24,8 +23,8 @@ export const refusalSaid = z.looseObject({
   problem: z.string().describe('why it was refused'),
   pointer: z.string().nullish().describe('JSON Pointer to the field at fault'),
   id: z.string().nullish().describe('of the entry, where one can be read'),
-  cows: z.array(z.string()).max(MOST_NAMED).describe('cow numbers that can be read in it'),
-  mentions: z.array(z.string()).max(MOST_NAMED).describe('entries it names, whose cows it may concern too'),
+  cows: z.array(z.string()).max(MOST_COWS).describe('cow numbers that can be read in it'),
+  mentions: z.array(z.string()).max(MOST_MENTIONS).describe('entries it names, whose cows it may concern too'),
 });
 
 /** Reads one refusal of another book. Never throws, and never gives fewer cows than can be read in it. */
@@ -63,7 +62,7 @@ const broken = (value: unknown, why: string): Refusal => {
       pointer: null,
       id: 'id' in fields && typeof fields.id === 'string' && isName(fields.id) ? fields.id : null,
       cows: cowsAnywhere(value),
-      mentions: mentions.filter((each) => typeof each === 'string').slice(0, MOST_NAMED),
+      mentions: mentions.filter((each) => typeof each === 'string'),
     }),
   });
 };

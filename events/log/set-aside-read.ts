@@ -105,7 +105,7 @@ export const refusedBehind = (
     const next = row.get(number + 1);
     if (next === undefined) break;
     const refusal = carriable({ text: next.text, ...sayingIn(next) });
-    characters += refusal.text.length;
+    characters += JSON.stringify(refusal).length;
     if (refused.length > 0 && characters > most.characters) break;
     refused.push(refusal);
     number = next.number;
