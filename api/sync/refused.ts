@@ -31,6 +31,12 @@ interface Exchanging {
   readonly book: Book;
   readonly other: OtherBook;
   readonly tally: RefusedTally;
+  /** Numbers here of what came from that book just now, as it stands there: it need not go back to it. */
+  readonly theirs: Set<number>;
+  /** How many lines were read. */
+  lines: number;
+  /** True once the other's list was found to be another than the one that was read: that happens once at most. */
+  isAnew: boolean;
 }
 
 /** Years of an honest farm. Of one that shows more in one sync a person should know before it fills the disk. */
@@ -45,56 +51,58 @@ export const exchangeRefused = async (
   from: Peer,
 ): Promise<{ peer: Peer; refused: RefusedExchanged }> => {
   const tally: RefusedTally = { came: 0, cameCows: new Set(), went: 0, wentCows: new Set() };
-  const peer = await exchange({ book, other, tally }, from);
+  const exchanging = { book, other, tally, theirs: new Set<number>(), lines: 0, isAnew: false };
+  const read = await readRefused(exchanging, from);
+  // Whatever is wrong with that book's list, what was refused here is sent: its cows are to be held there.
+  const sent = read === 'older' ? undefined : await sendRefused(exchanging, read);
+  const trouble = sent?.trouble;
+  if (trouble !== undefined) throw trouble;
   const inOrder = (cows: ReadonlySet<string>): string[] => [...cows].sort(byCowNumber);
   const cows = { cameCows: inOrder(tally.cameCows), wentCows: inOrder(tally.wentCows) };
-  return { peer: peer ?? from, refused: { travels: peer !== undefined, ...tally, ...cows } };
+  return { peer: sent?.peer ?? from, refused: { travels: sent !== undefined, ...tally, ...cows } };
 };
 
-/** Undefined where the other book is of an older version. */
-const exchange = async (exchanging: Exchanging, from: Peer): Promise<Peer | undefined> => {
-  // What came from that book just now, as it stands there, need not go back to it.
-  const theirs = new Set<number>();
-  const read = await readRefused(exchanging, from, theirs);
-  if (read === undefined) return undefined;
-  const { peer: sent, isBehind } = await sendRefused(exchanging, read, theirs);
-  return isBehind ? ((await readRefused(exchanging, sent, theirs)) ?? sent) : sent;
-};
+interface SoFar {
+  readonly peer: Peer;
+  /** Why reading ended before the end. */
+  readonly trouble?: Hitch;
+}
 
-/** Reads to the end of what the other book shows; undefined where it shows no such thing. */
-const readRefused = async (exchanging: Exchanging, from: Peer, theirs: Set<number>): Promise<Peer | undefined> => {
+/** Reads to the end of what the other book shows. `older`: it shows no such thing. */
+const readRefused = async (exchanging: Exchanging, from: Peer): Promise<SoFar | 'older'> => {
   const { book, other } = exchanging;
   let peer = from;
   let until: number | undefined;
-  let isAnew = false;
-  for (let lines = 0; until === undefined || peer.refused.read < until; ) {
-    if (lines >= MOST_A_SYNC) throw tooMany(other, lines);
-    const page = await other.refused(peer.refused.read);
-    if (page === 'older') return undefined;
+  while (until === undefined || peer.refused.read < until) {
+    if (exchanging.lines >= MOST_A_SYNC) return { peer, trouble: tooMany(other, exchanging.lines) };
+    const { read } = peer.refused;
+    const page = await other.refused(read);
+    if (page === 'older') return page;
     if (page !== 'beyond' && page.book !== peer.book)
       throw new Hitch('Another book answers than a moment ago; nothing of that was kept, sync again');
     if (page === 'beyond' || page.before !== peer.refused.chain) {
-      if (isAnew || peer.refused.read === 0) throw broken(other);
-      isAnew = true;
+      if (exchanging.isAnew || read === 0) return { peer, trouble: broken(other) };
+      exchanging.isAnew = true;
       peer = { ...peer, refused: NOTHING_SEEN };
       book.peers.remember(peer);
       until = undefined;
       continue;
     }
     until ??= page.last;
-    const { read } = peer.refused;
-    if (page.number !== read + page.refused.length || (page.refused.length === 0 && read < until)) throw broken(other);
+    if (page.number !== read + page.refused.length || (page.refused.length === 0 && read < until))
+      return { peer, trouble: broken(other) };
     if (page.refused.length === 0) break;
-    take(exchanging, peer, page, theirs);
-    lines += page.refused.length;
+    take(exchanging, peer, page);
     peer = { ...peer, refused: { ...peer.refused, read: page.number, chain: page.chain } };
     book.peers.remember(peer);
   }
-  return peer;
+  return { peer };
 };
 
-const take = ({ book, tally }: Exchanging, peer: Peer, page: RefusedSaid, theirs: Set<number>): void => {
+const take = (exchanging: Exchanging, peer: Peer, page: RefusedSaid): void => {
+  const { book, tally, theirs } = exchanging;
   const refusals = page.refused.map(readRefusal);
+  exchanging.lines += refusals.length;
   for (const [index, { number }] of book.carry(refusals, peer.book).entries()) {
     const refusal = refusals[index];
     if (number === undefined || refusal === undefined) continue;
@@ -104,21 +112,16 @@ const take = ({ book, tally }: Exchanging, peer: Peer, page: RefusedSaid, theirs
   }
 };
 
-/** Sends what stands behind what was sent, up to the end of this book as it is now. `isBehind`: more was added there. */
-const sendRefused = async (
-  { book, other, tally }: Exchanging,
-  from: Peer,
-  theirs: ReadonlySet<number>,
-): Promise<{ peer: Peer; isBehind: boolean }> => {
-  let peer = from;
-  let isBehind = false;
+/** Sends what stands behind what was sent, up to the end of this book. */
+const sendRefused = async (exchanging: Exchanging, from: SoFar): Promise<SoFar> => {
+  const { book, other, tally, theirs } = exchanging;
+  let { peer, trouble } = from;
   let most = LARGEST_BATCH;
-  const until = book.lastRefused().number;
-  while (peer.refused.sent < until) {
-    const page = book.refusedBehind(peer.refused.sent, { rows: most, characters: LONGEST_BATCH });
+  while (peer.refused.sent < book.lastRefused().number) {
+    const { sent } = peer.refused;
+    const page = book.refusedBehind(sent, { rows: most, characters: LONGEST_BATCH });
     if (page === undefined || page.refused.length === 0) break;
-    const begin = peer.refused.sent + 1;
-    const refusals = page.refused.filter((_, index) => !theirs.has(begin + index));
+    const refusals = page.refused.filter((_, index) => !theirs.has(sent + 1 + index));
     if (refusals.length > 0) {
       let answer: CarriedSaid;
       try {
@@ -128,18 +131,23 @@ const sendRefused = async (
         most = Math.max(1, Math.floor(page.refused.length / 2));
         continue;
       }
-      peer = { ...peer, refused: seenAfter(peer, answer) };
-      isBehind = peer.refused.read !== answer.number;
       for (const [index, { cows }] of refusals.entries()) {
         if (answer.receipts[index]?.outcome !== 'set-aside') continue;
         tally.went += 1;
         for (const cow of cows) tally.wentCows.add(cow);
       }
+      peer = { ...peer, refused: seenAfter(peer, answer) };
+      // It counts as sent once it is among what was read: then it is found out if that book loses it.
+      if (trouble === undefined && peer.refused.read !== answer.number) {
+        const read = await readRefused(exchanging, peer);
+        if (read !== 'older') ({ peer, trouble } = { trouble: undefined, ...read });
+        if (peer.refused.sent < sent) continue;
+      }
     }
     peer = { ...peer, refused: { ...peer.refused, sent: page.number } };
     book.peers.remember(peer);
   }
-  return { peer, isBehind };
+  return { peer, ...(trouble === undefined ? {} : { trouble }) };
 };
 
 /** Where nothing was added there but what was sent, it is as good as read; else it is read on from where it was. */
@@ -159,10 +167,10 @@ const isAsSaid = (refusal: Refusal, said: unknown): boolean => {
 
 const broken = ({ address }: OtherBook): Hitch =>
   new Hitch(
-    `${address} does not tell in order what was refused there; the entries are exchanged, what was refused is not. Run verify there, then sync again`,
+    `${address} does not tell in order what was refused there, so not all of that came; what was refused here was sent, and the entries are exchanged. Run verify there, then sync again`,
   );
 
 const tooMany = ({ address }: OtherBook, lines: number): Hitch =>
   new Hitch(
-    `${address} passed on ${lines.toLocaleString('en')} refused lines and has more. Those are kept here, and all entries are exchanged; see what that book refuses, then sync again, and it goes on from there`,
+    `${address} passed on ${lines.toLocaleString('en')} refused lines and has more. Those are kept here, what was refused here was sent, and the entries are exchanged; see what that book refuses, then sync again, and it goes on from there`,
   );

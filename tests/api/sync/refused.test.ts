@@ -190,6 +190,41 @@ describe('on the way', () => {
     expect((await syncWith(book, third, { url: way.url })).refused).toEqual(NOTHING);
   }, 60_000);
 
+  test('R-27 what is refused there while this book sends is read in the same sync, and nothing is passed over', async () => {
+    const { server, book } = await aPair();
+    const proxy = await aProxy(server.url);
+    tell(
+      book,
+      START,
+      Array.from({ length: 1_200 }, (_, n) => misspelt('101', `-${n}`)),
+    );
+    let said = 0;
+    proxy.play((passing) => {
+      if (isAside(passing) && passing.method === 'POST') refuse(server.book, `10${2 + said++}`);
+      return 'pass';
+    });
+    expect((await syncWith(book, server, { url: proxy.url })).refused).toMatchObject({ came: 3, went: 1_200 });
+    expect(said).toBe(3);
+    expectSame(book, server.book);
+    const before = proxy.seen.length;
+    proxy.play(() => 'pass');
+    expect((await syncWith(book, server, { url: proxy.url })).refused).toEqual(NOTHING);
+    expect(proxy.seen.slice(before).filter(isAside)).toHaveLength(1);
+  });
+
+  test('R-27 where the answer to what was sent is lost, it goes again, and counts as sent only then', async () => {
+    const { server, book } = await aPair();
+    const proxy = await aProxy(server.url);
+    refuse(book, '101');
+    proxy.play((passing) => (isAside(passing) && passing.method === 'POST' ? 'lose-answer' : 'pass'));
+    expect(await refusalOf(syncWith(book, server, { url: proxy.url }))).toMatch(/broke off/);
+    expect(book.peers.of(server.book.bookId)?.refused.sent).toBe(0);
+    proxy.play(() => 'pass');
+    expect((await syncWith(book, server, { url: proxy.url })).refused).toMatchObject({ came: 0, went: 0 });
+    expect(book.peers.of(server.book.bookId)?.refused).toMatchObject({ read: 1, sent: 1 });
+    expectSame(book, server.book);
+  });
+
   test('a proxy that takes only small bodies gets small ones', async () => {
     const { server, book } = await aPair();
     const proxy = await aProxy(server.url);
@@ -276,13 +311,18 @@ describe('from a book that is not to be trusted', () => {
     ['counts wrong', (page) => ({ ...page, number: 9 })],
     ['has more but gives none', (page) => ({ ...page, refused: [], number: 0, last: 5 })],
     ['never begins', (page) => ({ ...page, before: 'f'.repeat(64) })],
-  ])('one that %s is told so, and its entries are kept', async (_, change) => {
-    const { book, again } = await changed(change);
-    const refusal = await refusalOf(again());
-    expect(refusal).toMatch(/does not tell in order what was refused there/);
-    expect(refusal).toMatch(/Before that, 1 came and 0 went, and those are safe/);
-    expect(textsIn(book)).toEqual([]);
-  });
+  ])(
+    'R-27 one that %s is told so; its entries are kept, and what was refused here is held there',
+    async (_, change) => {
+      const { server, book, again } = await changed(change);
+      refuse(book, '106');
+      const refusal = await refusalOf(again());
+      expect(refusal).toMatch(/does not tell in order what was refused there/);
+      expect(refusal).toMatch(/Before that, 1 came and 0 went, and those are safe/);
+      expect(textsIn(book)).toHaveLength(1);
+      expect(heldIn(server.book)).toContain('106');
+    },
+  );
 
   test('one that answers under another name is not followed', async () => {
     const { book, again } = await changed((page) => ({ ...page, book: 'another' }));
