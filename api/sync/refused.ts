@@ -33,14 +33,16 @@ interface Exchanging {
   readonly tally: RefusedTally;
   /** Numbers here of what came from that book just now, as it stands there: it need not go back to it. */
   readonly theirs: Set<number>;
-  /** How many lines were read. */
+  /** How many lines were read, and how many characters of them were new. */
   lines: number;
+  characters: number;
   /** True once the other's list was found to be another than the one that was read: that happens once at most. */
   isAnew: boolean;
 }
 
 /** Years of an honest farm. Of one that shows more in one sync a person should know before it fills the disk. */
 const MOST_A_SYNC = 50_000;
+const MOST_CHARACTERS_A_SYNC = 256 * 1024 * 1024;
 const LARGEST_BATCH = 500;
 const LONGEST_BATCH = 2 * 1024 * 1024;
 
@@ -51,7 +53,7 @@ export const exchangeRefused = async (
   from: Peer,
 ): Promise<{ peer: Peer; refused: RefusedExchanged }> => {
   const tally: RefusedTally = { came: 0, cameCows: new Set(), went: 0, wentCows: new Set() };
-  const exchanging = { book, other, tally, theirs: new Set<number>(), lines: 0, isAnew: false };
+  const exchanging = { book, other, tally, theirs: new Set<number>(), lines: 0, characters: 0, isAnew: false };
   const read = await readRefused(exchanging, from);
   // Whatever is wrong with that book's list, what was refused here is sent: its cows are to be held there.
   const sent = read === 'older' ? undefined : await sendRefused(exchanging, read);
@@ -74,7 +76,8 @@ const readRefused = async (exchanging: Exchanging, from: Peer): Promise<SoFar | 
   let peer = from;
   let until: number | undefined;
   while (until === undefined || peer.refused.read < until) {
-    if (exchanging.lines >= MOST_A_SYNC) return { peer, trouble: tooMany(other, exchanging.lines) };
+    if (exchanging.lines >= MOST_A_SYNC || exchanging.characters >= MOST_CHARACTERS_A_SYNC)
+      return { peer, trouble: tooMany(other, exchanging.lines) };
     const { read } = peer.refused;
     const page = await other.refused(read);
     if (page === 'older') return page;
@@ -107,6 +110,7 @@ const take = (exchanging: Exchanging, peer: Peer, page: RefusedSaid): void => {
     const refusal = refusals[index];
     if (number === undefined || refusal === undefined) continue;
     tally.came += 1;
+    exchanging.characters += JSON.stringify(refusal).length;
     for (const cow of refusal.cows) tally.cameCows.add(cow);
     if (isAsSaid(refusal, page.refused[index])) theirs.add(number);
   }

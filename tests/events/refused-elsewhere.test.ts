@@ -6,6 +6,7 @@ import { type Refusal, readable, saysMore, together } from '../../events/refusal
 import { carriable, LONGEST_CARRIED, readRefusal } from '../../events/refused-elsewhere.ts';
 import { sha256 } from '../../shared/fingerprint.ts';
 import { at, bare, dose, handClock, line, newBook, newPath, opened } from './a-book.ts';
+import { TWO_ALIKE } from './two-alike.ts';
 
 const said = (more: Partial<Refusal> = {}): Refusal => ({
   text: '{"subject":"412"',
@@ -161,17 +162,14 @@ describe('one line that two books refused with different words', () => {
   });
 });
 
-/** Two lines that were looked for until the first twelve digits of their hashes were the same. */
-const ALIKE = ['{"subject":"102","say":10603942', '{"subject":"102","say":13196264'] as const;
-
 test('R-27 two lines made to have one key both go by their whole hash, in whatever order a book got them', () => {
-  const [first, second] = ALIKE.map((text) => said({ text, cows: ['102'] }));
-  const whole = ALIKE.map((text) => `set-aside:${sha256(text)}`);
+  const [first, second] = TWO_ALIKE.map((text) => said({ text, cows: ['102'] }));
+  const whole = TWO_ALIKE.map((text) => `set-aside:${sha256(text)}`);
   const [one, two] = [onFarm(), onFarm()];
   const [alone] = carry(one, first);
   expect(alone?.key).toBe(whole[0]?.slice(0, 22));
   const before = one.head().position;
-  expect(one.setAside(alone?.key ?? '')?.text).toBe(ALIKE[0]);
+  expect(one.setAside(alone?.key ?? '')?.text).toBe(TWO_ALIKE[0]);
   expect(carry(one, second)).toMatchObject([{ outcome: 'set-aside', key: whole[1] }]);
   expect(carry(two, second, first)).toMatchObject([{ key: alone?.key }, { key: whole[0] }]);
   for (const book of [one, two]) {
@@ -181,11 +179,11 @@ test('R-27 two lines made to have one key both go by their whole hash, in whatev
         .asides.map(({ key }) => key)
         .sort(),
     ).toEqual([...whole].sort());
-    for (const [index, key] of whole.entries()) expect(book.setAside(key)?.text).toBe(ALIKE[index]);
+    for (const [index, key] of whole.entries()) expect(book.setAside(key)?.text).toBe(TWO_ALIKE[index]);
     // Of which one it was meant nobody can say: what was settled under it settles neither.
     expect(book.setAside(alone?.key ?? '')).toBeUndefined();
     expect(carry(book, first, second).map(({ key }) => key)).toEqual(whole);
-    expect(book.record([line(ALIKE[1]), line(ALIKE[0])]).map(({ key }) => key)).toEqual([whole[1], whole[0]]);
+    expect(book.record([line(TWO_ALIKE[1]), line(TWO_ALIKE[0])]).map(({ key }) => key)).toEqual([whole[1], whole[0]]);
     expect(book.verify()).toMatchObject({ ok: true, problems: [] });
   }
   expect(one.head().position).toBe(before);

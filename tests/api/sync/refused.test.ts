@@ -9,6 +9,7 @@ import { readLine } from '../../../events/door.ts';
 import { readRefusal } from '../../../events/refused-elsewhere.ts';
 import type { Instant } from '../../../shared/instant.ts';
 import { at, bare } from '../../events/a-book.ts';
+import { TWO_ALIKE } from '../../events/two-alike.ts';
 import { type AServer, aServer, doseOf, farmEntries, START, tell } from '../server/a-server.ts';
 import { aProxy, type Mischief, type Passing } from './a-proxy.ts';
 import { aLaptop, expectSame, refusalOf, sayDoses, syncWith, viewsOf } from './two-books.ts';
@@ -123,6 +124,27 @@ describe('what was refused', () => {
     for (const each of [book, server.book]) expect(heldIn(each)).toEqual([]);
     expectSame(book, server.book);
     expect(textsIn(server.book)).toHaveLength(3);
+  });
+
+  test('R-27 where two lines were made to have one key, what was settled of each in its book is settled of neither', async () => {
+    const { server, book } = await aPair();
+    const settings = { source: 'office', author: 'Marta', now: START };
+    const places = [server.book, book] as const;
+    const keys = places.map((each, index) => {
+      const [receipt] = each.record([readLine(TWO_ALIKE[index] ?? '', settings)]);
+      settle(each, receipt?.key ?? '', `settled-${index}`);
+      expect(heldIn(each)).toEqual([]);
+      return receipt?.key;
+    });
+    expect(keys[0]).toBe(keys[1]);
+    await syncWith(book, server);
+    for (const each of places) expect(heldIn(each)).toEqual(['102']);
+    expectSame(...places);
+    // Settled anew, each by its own key, in whichever book.
+    for (const [index, { key }] of server.book.read().asides.entries()) settle(server.book, key, `anew-${index}`);
+    await syncWith(book, server);
+    for (const each of places) expect(heldIn(each)).toEqual([]);
+    expectSame(...places);
   });
 
   test('R-27 where two books refuse one line for different reasons, whoever either names is held in both', async () => {
