@@ -22,7 +22,7 @@ const time = fc
   .record({ day: fc.integer({ min: 8, max: 13 }), hour: fc.constantFrom('04', '11', '16') })
   .map(({ day, hour }) => `2026-03-${String(day).padStart(2, '0')}T${hour}:30:00Z`);
 /** Few ids for many books: now and then two of them say different things under one. */
-const id = fc.integer({ min: 0, max: 60 }).map((n) => `said-${n}`);
+const id = fc.integer({ min: 0, max: 30 }).map((n) => `said-${n}`);
 const group = fc.constantFrom('Milkers', 'Fresh', 'Dry', 'Nowhere');
 
 const about = (type: string, data: fc.Arbitrary<Record<string, unknown>>): fc.Arbitrary<Value> =>
@@ -88,12 +88,15 @@ const refusable: fc.Arbitrary<Value> = fc.oneof(
 /** What a book with a fault passes on as refused. */
 const brokenRefusal = fc.oneof(
   fc.record({ text: fc.constantFrom('a', 'b', '{"subject":"103"'), problem: fc.string(), cows: fc.array(cow) }),
-  fc.record({
-    text: fc.constantFrom('a', 'b'),
-    problem: fc.constantFrom('p', 'q'),
-    cows: fc.subarray(['101', '102', 'nobody at all']),
-    mentions: fc.array(id, { maxLength: 2 }),
-  }),
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      text: fc.constantFrom('a', 'b'),
+      problem: fc.constantFrom('p', 'q'),
+      cows: fc.subarray(['101', '102', 'nobody at all']),
+      mentions: fc.array(id, { maxLength: 2 }),
+    }),
+  },
   fc.jsonValue(),
 );
 
@@ -261,8 +264,8 @@ test('books that have synced with one another hold the same entries and print th
         noted.held += views.sheets['milk-hold'].held.length;
       },
     ),
-    { seed: 412, numRuns: 100, endOnFailure: true },
+    { seed: 412, numRuns: 50, endOnFailure: true },
   );
   // The dice did come to the cases that matter.
   for (const [what, much] of Object.entries(noted)) expect([what, much > 20]).toEqual([what, true]);
-}, 120_000);
+}, 240_000);
