@@ -6,7 +6,7 @@ import { type EntryPage, entryPage } from '../stored-entry.ts';
 import { POSITIONS_OF_COWS } from './cow-entries.ts';
 import { readHead } from './head.ts';
 import type { OwnType } from './own-entry.ts';
-import { asidesUpTo } from './set-aside.ts';
+import { asidesUpTo } from './set-aside-read.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
 import { rootOfFirst } from './tiles.ts';
 
