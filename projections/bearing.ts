@@ -57,3 +57,7 @@ const NOT_OF_A_COW = new Set(['settled', 'entry-struck']);
 /** True for what is laid to a cow's door. */
 export const isOfACow = (entry: Entry): entry is Entry & { readonly subject: string } =>
   entry.subject !== undefined && !NOT_OF_A_COW.has(entry.type);
+
+/** True for what can say that something was given: a dose, a dry-off with its product, a cow that came dry. */
+export const isGiving = ({ type }: Entry): boolean =>
+  type === 'treatment' || type === 'dry-off' || type === 'cow-entered';

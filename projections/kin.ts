@@ -6,7 +6,7 @@
  */
 import type { Entry } from '../events/entry.ts';
 import { officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
-import { isOfACow } from './bearing.ts';
+import { isGiving, isOfACow } from './bearing.ts';
 import { byFoldOrder, inFoldOrder } from './fold-order.ts';
 import type { Ids } from './ids.ts';
 import { NOTHING } from './instead.ts';
@@ -53,9 +53,12 @@ const partsFrom = (
 /** The ids by which an entry is kin to others, whatever cow they speak of. */
 const linksIn = (entry: Entry): readonly string[] => {
   if (entry.type === 'vet-hold-time') return [entry.data.treatment];
-  if (entry.type !== 'entry-struck' || entry.data.instead === undefined || entry.data.instead === NOTHING) return [];
+  if (entry.type !== 'entry-struck' || entry.data.instead === undefined || entry.data.instead === NOTHING)
+    return NO_LINKS;
   return [entry.data.entry, entry.data.instead];
 };
+
+const NO_LINKS: readonly string[] = [];
 
 const linkName = (id: string): string => `entry ${id}`;
 
@@ -66,8 +69,8 @@ const namesIn = (entry: Entry, linked: ReadonlySet<string>): readonly string[] =
   if (entry.type === 'number-changed') names.push(...namesOf(entry.data.to));
   if (entry.type === 'cow-entered' && entry.data.officialId !== undefined)
     names.push(...namesOf(entry.data.officialId));
-  for (const id of linksIn(entry)) names.push(linkName(id));
-  if (linked.has(entry.id)) names.push(linkName(entry.id));
+  if (entry.type === 'vet-hold-time') names.push(linkName(entry.data.treatment));
+  if (isGiving(entry) && linked.has(entry.id)) names.push(linkName(entry.id));
   return names;
 };
 
@@ -86,7 +89,11 @@ interface Draft {
 /** `live`: in fold order. */
 export const partsOf = (live: readonly Entry[]): Parts => {
   const drafts = new Map<string, Draft>();
-  const linked = new Set(live.flatMap(linksIn));
+  const linked = new Set<string>();
+  for (const entry of live) {
+    if (entry.type !== 'vet-hold-time' && entry.type !== 'entry-struck') continue;
+    for (const id of linksIn(entry)) linked.add(id);
+  }
   for (const entry of live) lay(drafts, entry, linked);
   return partsFrom(new Map([...drafts].map(([name, draft]) => [name, finished(draft)])), new Map(), linked);
 };

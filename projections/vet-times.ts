@@ -4,6 +4,7 @@
  */
 import type { Entry, EntryOf } from '../events/entry.ts';
 import type { Animal, HerVetTime } from './animal.ts';
+import { isGiving } from './bearing.ts';
 import { type Farm, medicineKey } from './farm.ts';
 import { itself, placeOf } from './fold-order.ts';
 import { type Corrections, medicineIn } from './instead.ts';
@@ -29,8 +30,6 @@ interface About {
   readonly isSame: boolean;
 }
 
-const GIVEN_BY = new Set<Entry['type']>(['treatment', 'dry-off', 'cow-entered']);
-
 /** Lays every vet's time to the doors where its treatment stands. `entries` in fold order; `meant`: whom its number means. */
 export const layVetTimes = (
   entries: readonly Entry[],
@@ -54,7 +53,7 @@ export const layVetTimes = (
         hers.set(animal, { doses: [...have.doses, dose.id], isSure: have.isSure && isSame && agrees(dose, animal) });
       }
     }
-    for (const animal of animals) if (!hers.has(animal)) takeAway(animal, time);
+    for (const animal of meant.get(time) ?? []) if (!hers.has(animal)) takeAway(animal, time);
     for (const [animal, word] of hers) lay(animal, time, word);
     const [first] = doses;
     const isAgreed = doses.some(({ dose }) =>
@@ -75,7 +74,7 @@ const aboutOf = (
   for (const { data } of times)
     for (const id of [data.treatment, ...(corrections.get(data.treatment)?.right ?? []).map(({ id }) => id)])
       wanted.set(id, []);
-  for (const entry of entries) if (GIVEN_BY.has(entry.type)) wanted.get(entry.id)?.push(entry);
+  for (const entry of entries) if (isGiving(entry)) wanted.get(entry.id)?.push(entry);
   return new Map(
     times.flatMap((time): [VetTime, About[]][] => {
       const named = wanted.get(time.data.treatment) ?? [];
@@ -98,7 +97,7 @@ const doorsOf = (doses: ReadonlySet<Entry>, animals: readonly Animal[]): Readonl
   const doors = new Map<Entry, Animal[]>();
   for (const animal of animals) {
     for (const entry of animal.assigned) {
-      if (!GIVEN_BY.has(entry.type) || !doses.has(entry)) continue;
+      if (!isGiving(entry) || !doses.has(entry)) continue;
       const have = doors.get(entry);
       if (have === undefined) doors.set(entry, [animal]);
       else have.push(animal);

@@ -167,7 +167,8 @@ export const sortHerd = (entries: readonly Entry[], corrections: Corrections): H
 
   // A dose written down before its cow was entered may be hers once a cow bears that number.
   for (const each of unplaced) {
-    if (each.how !== 'not-in-herd' || !holdsMilk(each.entry)) continue;
+    // A vet's time goes by its treatment.
+    if (each.how !== 'not-in-herd' || !holdsMilk(each.entry) || each.entry.type === 'vet-hold-time') continue;
     const number = each.entry.subject ?? '';
     const official = officialDigits(number);
     for (const animal of animals) {
