@@ -11,7 +11,7 @@ type Milking = string;
 /** Causes of off-label use (R-29) as the folds see them. */
 export type OffLabelCause = 'said' | 'route' | 'doses' | 'interval' | 'age' | 'class';
 /** Why a number may mean a cow without being sure (R-25). */
-export type MayBe = 'two-cows' | 'leading-zeros' | 'not-in-herd-then';
+export type MayBe = 'two-cows' | 'leading-zeros' | 'not-in-herd-then' | 'one-official-number';
 
 /** A tank load that a milking's milk went into. */
 export interface TankLoadSaid {
@@ -159,12 +159,16 @@ export interface Sayings {
   'doubt.milk-not-stated': { cow: string; group: string };
   'doubt.vet-time-not-longer': { cow: string; medicine: string; vetHours: number; labelHours: number | null };
   'doubt.vet-time-unplaced': { treatment: string };
+  /** `number`: as the vet's time says; `of`: as the treatment does. */
+  'doubt.vet-time-elsewhere': { number: string; of: string; about: string; at: Time };
   'doubt.both-still-wanted': { cow: string; course: string; other: string };
   'doubt.dose-not-recorded': { cow: string; medicine: string; dose: number; of: number };
   'doubt.retired-medicine': { cow: string; medicine: string };
   'doubt.two-groups': { cow: string; groups: string[]; at: Time };
   'doubt.unknown-group': { cow: string; group: string };
   'doubt.after-leaving': { cow: string; about: string; at: Time; left: Day };
+  'doubt.after-renumbering': { number: string; about: string; at: Time; cow: string };
+  'doubt.entered-again': { number: string; at: Time; cows: string[] };
   'doubt.dry-off-when-dry': { cow: string; at: Time };
   'doubt.calved-in-milk': { cow: string; at: Time };
   'doubt.past-due': { cow: string; due: Day; days: number };
@@ -175,6 +179,7 @@ export interface Sayings {
   'doubt.one-id-two-contents': { id: string };
   'doubt.unknown-language': { language: string };
   'doubt.number-in-use': { number: string; at: Time };
+  'doubt.two-labels': { medicine: string; at: Time };
   'doubt.head-count': { group: string; count: number; book: number; at: Time };
   'doubt.no-farm': Record<never, never>;
   /** `phase`: before the milking, inside it, or after it. `loads`: where its milk is; `collectedAt` null while still here. */

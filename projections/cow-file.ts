@@ -3,13 +3,13 @@
  * long: a herd has many more of those than cows that are there, and hardly anybody asks about them.
  */
 import { DAY } from '../shared/instant.ts';
+import { type Animal, isCertain, mayBeSame } from './animal.ts';
 import { type Cow, foldCow } from './cow.ts';
 import { type Dosing, dosingsOf } from './dosing.ts';
 import { type Lactations, lactationsOf } from './lactation.ts';
 import { treatmentsOf } from './products-given.ts';
 import type { Roomy } from './remembered.ts';
 import type { Schedule } from './schedule.ts';
-import { type Animal, isCertain } from './who.ts';
 
 /** One cow with what follows from her entries alone, whatever the milking. */
 export interface CowFile extends Roomy {
@@ -17,6 +17,8 @@ export interface CowFile extends Roomy {
   readonly cow: Cow;
   readonly lactations: Lactations;
   readonly dosings: readonly Dosing[];
+  /** Those of the cows that she may be as well: what holds the one holds the other. */
+  readonly others: readonly CowFile[];
   /**
    * A week after the last entry about a cow that has left for good: from then on nothing about her hangs on when it is
    * asked. Positive infinity while her file is open.
@@ -24,7 +26,7 @@ export interface CowFile extends Roomy {
   readonly closedAt: number;
 }
 
-interface Opened extends Pick<CowFile, 'cow' | 'lactations' | 'dosings'> {
+interface Opened extends Pick<CowFile, 'cow' | 'lactations' | 'dosings' | 'others'> {
   /** What was worked out from her file lies in it and goes with it. */
   readonly room: unknown[];
 }
@@ -45,7 +47,9 @@ class KeptFile implements CowFile {
   constructor(animal: Animal, schedule: Schedule) {
     this.animal = animal;
     this.#schedule = schedule;
-    this.closedAt = leftForGood(animal) ?? closedAtOf(this.#open());
+    // What holds a cow that she may be as well goes on after she left.
+    this.closedAt =
+      mayBeSame(animal).length > 0 ? Number.POSITIVE_INFINITY : (leftForGood(animal) ?? closedAtOf(this.#open()));
   }
 
   get cow(): Cow {
@@ -58,6 +62,10 @@ class KeptFile implements CowFile {
 
   get dosings(): readonly Dosing[] {
     return this.#open().dosings;
+  }
+
+  get others(): readonly CowFile[] {
+    return this.#open().others;
   }
 
   get room(): unknown[] {
@@ -83,7 +91,7 @@ const open = (animal: Animal, schedule: Schedule): Opened => {
   const lactations = lactationsOf(cow, schedule);
   const { vetTimes, courseEnds } = cow;
   const dosings = dosingsOf({ treatments: treatmentsOf(cow, lactations), vetTimes, courseEnds });
-  return { cow, lactations, dosings, room: [] };
+  return { cow, lactations, dosings, others: mayBeSame(animal).map((each) => fileOf(each, schedule)), room: [] };
 };
 
 /** So many closed files lie open at once. */

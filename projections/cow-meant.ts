@@ -4,8 +4,8 @@
  */
 import { officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
 import type { Instant } from '../shared/instant.ts';
+import type { Animal } from './animal.ts';
 import type { Known } from './know.ts';
-import type { Animal } from './who.ts';
 
 export interface CowMeant {
   /** One where the number is certain; several where it may mean each; none. */

@@ -5,10 +5,11 @@
 import type { Entry, EntryOf } from '../events/entry.ts';
 import type { EntryType } from '../events/kinds.ts';
 import type { Instant } from '../shared/instant.ts';
+import type { HerVetTime } from './animal.ts';
+import { type Animal, isCertain, type NumberSpan } from './animal.ts';
 import type { MayBe } from './because.ts';
 import { byFoldOrder } from './fold-order.ts';
 import { type Roomy, withRoom } from './remembered.ts';
-import { type Animal, isCertain, type NumberSpan } from './who.ts';
 
 /** An entry as laid to this cow's door. */
 export interface Hers<T extends EntryType> {
@@ -38,7 +39,7 @@ export interface Cow extends Roomy {
   readonly services: readonly EntryOf<'service'>[];
   readonly checks: readonly EntryOf<'pregnancy-check'>[];
   readonly treatments: readonly Hers<'treatment'>[];
-  readonly vetTimes: readonly EntryOf<'vet-hold-time'>[];
+  readonly vetTimes: readonly HerVetTime[];
   readonly courseEnds: readonly EntryOf<'course-ended'>[];
   readonly milkHolds: readonly Hers<'milk-hold'>[];
   readonly lifted: readonly EntryOf<'milk-hold-lifted'>[];
@@ -101,7 +102,9 @@ export const foldCow = (animal: Animal): Cow => {
     services: certain('service'),
     checks: certain('pregnancy-check'),
     treatments: only('treatment'),
-    vetTimes: either('vet-hold-time'),
+    vetTimes: either('vet-hold-time').map(
+      (entry) => animal.vetTimes?.get(entry) ?? { entry, doses: [entry.data.treatment], isSure: true },
+    ),
     courseEnds: certain('course-ended'),
     milkHolds: only('milk-hold'),
     lifted: certain('milk-hold-lifted'),

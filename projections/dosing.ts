@@ -4,18 +4,31 @@
  */
 import type { EntryOf } from '../events/entry.ts';
 import type { Instant } from '../shared/instant.ts';
+import type { HerVetTime } from './animal.ts';
 import { type CoursePlan, coursePlanOf } from './course-plan.ts';
 import type { Hers } from './cow.ts';
 import { medicineKey } from './farm.ts';
 
 type Dose = EntryOf<'treatment'>;
 
+/** A time beyond the label's: the longest that was given, by whomever. */
+export interface VetTime {
+  readonly time: number;
+  /** The name that stands with it, in the same entry. */
+  readonly by: string | undefined;
+  /** Some time was given with the vet's name to it, so that an open hold has its end (R-15). */
+  readonly isVouched: boolean;
+}
+
 export interface VetWord {
-  readonly milkHours: number | undefined;
-  readonly meatDays: number | undefined;
+  /** In hours. */
+  readonly milk: VetTime | undefined;
+  /** In days. */
+  readonly meat: VetTime | undefined;
+  /** The vet named for the treatment, with a time or without. */
   readonly prescribedBy: string | undefined;
   readonly entries: readonly string[];
-  /** When the vet last spoke by a `vet-hold-time`. */
+  /** When the vet last gave a time for the milk by a `vet-hold-time`. */
   readonly said: Instant | undefined;
 }
 
@@ -33,7 +46,7 @@ export interface Dosing {
 
 export interface Dosed {
   readonly treatments: readonly Hers<'treatment'>[];
-  readonly vetTimes: readonly EntryOf<'vet-hold-time'>[];
+  readonly vetTimes: readonly HerVetTime[];
   readonly courseEnds: readonly EntryOf<'course-ended'>[];
 }
 
@@ -69,14 +82,26 @@ const pileOfDose = (piles: ReadonlyMap<string, readonly Hers<'treatment'>[]>, do
     : `dose ${dose.id} ${dose.content}`;
 };
 
-const longest = (numbers: readonly (number | undefined)[]): number | undefined => {
-  const given = numbers.filter((each): each is number => each !== undefined);
-  return given.length === 0 ? undefined : Math.max(...given);
+interface Said {
+  readonly time: number | undefined;
+  readonly by: string | undefined;
+  readonly isSure: boolean;
+}
+
+const longestOf = (said: readonly Said[]): VetTime | undefined => {
+  let longest: VetTime | undefined;
+  for (const { time, by } of said) {
+    if (time !== undefined && (longest === undefined || time > longest.time))
+      longest = { time, by, isVouched: said.some((each) => isVouched(each)) };
+  }
+  return longest;
 };
 
+const isVouched = ({ time, by, isSure }: Said): boolean => time !== undefined && by !== undefined && isSure;
+
 const NOTHING_SAID: VetWord = {
-  milkHours: undefined,
-  meatDays: undefined,
+  milk: undefined,
+  meat: undefined,
   prescribedBy: undefined,
   entries: [],
   said: undefined,
@@ -85,16 +110,24 @@ const NOTHING_SAID: VetWord = {
 const saysNothing = ({ data }: Dose): boolean =>
   data.milkHoldHours === undefined && data.meatHoldDays === undefined && data.prescribedBy === undefined;
 
-const vetWordOn = (doses: readonly Dose[], vetTimes: readonly EntryOf<'vet-hold-time'>[]): VetWord => {
+/** A time and the name that vouches for it stand in one entry, for milk and for meat apart (R-15). */
+const vetWordOn = (doses: readonly Dose[], vetTimes: readonly HerVetTime[]): VetWord => {
   if (vetTimes.length === 0 && doses.every(saysNothing)) return NOTHING_SAID;
   const ids = new Set(doses.map((dose) => dose.id));
-  const times = vetTimes.filter((time) => ids.has(time.data.treatment));
-  const prescribed = [...times.map((time) => time.data.prescribedBy), ...doses.map((dose) => dose.data.prescribedBy)];
+  const times = vetTimes.filter((time) => time.doses.some((dose) => ids.has(dose)));
+  const sure = times.filter(({ isSure }) => isSure).map(({ entry }) => entry);
+  const prescribed = [...sure.map((time) => time.data.prescribedBy), ...doses.map((dose) => dose.data.prescribedBy)];
   return {
-    milkHours: longest([...doses.map((dose) => dose.data.milkHoldHours), ...times.map((time) => time.data.milkHours)]),
-    meatDays: longest([...doses.map((dose) => dose.data.meatHoldDays), ...times.map((time) => time.data.meatDays)]),
+    milk: longestOf([
+      ...doses.map(({ data }) => ({ time: data.milkHoldHours, by: data.prescribedBy, isSure: true })),
+      ...times.map(({ entry: { data }, isSure }) => ({ time: data.milkHours, by: data.prescribedBy, isSure })),
+    ]),
+    meat: longestOf([
+      ...doses.map(({ data }) => ({ time: data.meatHoldDays, by: data.prescribedBy, isSure: true })),
+      ...times.map(({ entry: { data }, isSure }) => ({ time: data.meatDays, by: data.prescribedBy, isSure })),
+    ]),
     prescribedBy: prescribed.find((each) => each !== undefined),
-    entries: times.map((time) => time.id),
-    said: times.at(-1)?.at,
+    entries: times.map(({ entry }) => entry.id),
+    said: sure.findLast((time) => time.data.milkHours !== undefined)?.at,
   };
 };

@@ -98,13 +98,13 @@ const pieceOf = (
   const all = [...behind, ...calving.entries];
   const after = label.milkHoldAfterCalving;
   // A vet's time lengthens the label's, counted as the label's is: from calving.
-  const byVet = plusHours(calving.calved, vet.milkHours ?? 0);
+  const byVet = plusHours(calving.calved, vet.milk?.time ?? 0);
   const from = (start: Instant): Instant | null => (after === 'none' ? start : holdEnd(after, start, nth, true).end);
   const ordinary = from(calving.calved);
   const minimum = label.minimumDryDays ?? 0;
   const minimumOver = (last + minimum * DAY) as Instant;
   if (calving.calvedEarliest >= minimumOver && ordinary !== null && byVet > ordinary) {
-    const hours = vet.milkHours ?? 0;
+    const hours = vet.milk?.time ?? 0;
     const values = { medicine, calved: instantText(calving.calved), hours, milkings: null, ends: instantText(byVet) };
     return { end: byVet, because: because('R-15', 'hold.dry-cow-after-calving', values, all) };
   }
@@ -134,9 +134,9 @@ const pieceOf = (
 
 /** A time that the vet gave from an instant on: what was said with the product, or before, was not about what came after. */
 const vetTimeSaidFrom = ({ dosing: { vet } }: Given, from: Instant): { at: Instant; hours: number } | undefined =>
-  vet.milkHours === undefined || vet.said === undefined || vet.said < from
+  vet.milk === undefined || vet.said === undefined || vet.said < from
     ? undefined
-    : { at: vet.said, hours: vet.milkHours };
+    : { at: vet.said, hours: vet.milk.time };
 
 /** The vet's time after calving, or a clear test of milk sampled after it, whichever comes first; else without end. */
 const settledEnd = (given: Given, { calved, calvedEarliest }: Calved): Instant | null => {

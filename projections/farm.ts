@@ -28,6 +28,8 @@ export interface Farm {
   readonly disposed: readonly EntryOf<'medicine-disposed'>[];
   /** When each sort request was first said to be done, whatever number it was said under. */
   readonly sorted: ReadonlyMap<string, Instant>;
+  /** Vet's times by the treatment that they name. */
+  readonly vetTimes: ReadonlyMap<string, readonly EntryOf<'vet-hold-time'>[]>;
   /** Keys of doubts, alerts and things set aside that a person has settled. */
   readonly settled: ReadonlySet<string>;
 }
@@ -52,6 +54,7 @@ const FARM_KINDS = [
   'sheet-issued',
   'sheet-returned',
   'sort-done',
+  'vet-hold-time',
   'settled',
 ] as const;
 type FarmKind = (typeof FARM_KINDS)[number];
@@ -118,8 +121,19 @@ export const foldFarm = (
       'sorted',
       (done) => new Map(done.map((entry) => [entry.data.request, entry.at] as const).reverse()),
     ),
+    vetTimes: from('vet-hold-time', 'vetTimes', vetTimesOf),
     settled: from('settled', 'settled', (settled) => new Set(settled.map((entry) => entry.data.about))),
   };
+};
+
+const vetTimesOf = (entries: readonly EntryOf<'vet-hold-time'>[]): Farm['vetTimes'] => {
+  const times = new Map<string, EntryOf<'vet-hold-time'>[]>();
+  for (const entry of entries) {
+    const have = times.get(entry.data.treatment);
+    if (have === undefined) times.set(entry.data.treatment, [entry]);
+    else have.push(entry);
+  }
+  return times;
 };
 
 const listingsOf = (entries: readonly EntryOf<'medicine-listed'>[]): Farm['listings'] => {

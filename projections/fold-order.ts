@@ -2,14 +2,18 @@
 import type { Entry } from '../events/entry.ts';
 import { byText } from '../shared/text-order.ts';
 
-const FIRST = ['farm-set-up', 'medicine-listed', 'cow-entered'];
+const FIRST = ['farm-set-up', 'medicine-listed', 'cow-entered', 'number-changed'];
+
+/** She is given what she is given before she leaves. */
+const LAST = 'cow-left';
 
 const precedence = (entry: Entry): number => {
+  if (entry.type === LAST) return FIRST.length + 1;
   const place = FIRST.indexOf(entry.type);
   return place < 0 ? FIRST.length : place;
 };
 
-/** By time as an instant; ties: set-up, medicines and entering cows first, then id, then content hash. */
+/** By time as an instant; ties: set-up, medicines, entering cows and new numbers first, leaving last; then id, then content hash. */
 export const byFoldOrder = (a: Entry, b: Entry): number =>
   a.at - b.at || precedence(a) - precedence(b) || byText(a.id, b.id) || byText(a.content, b.content);
 

@@ -5,11 +5,11 @@
 import type { Entry, EntryOf } from '../events/entry.ts';
 import { officialDigits } from '../shared/cow-number.ts';
 import { instantText } from '../shared/instant.ts';
+import { type Animal, assignedTo, isCertain } from './animal.ts';
 import type { Known } from './know.ts';
 import { noticesAbout } from './leaving.ts';
 import { bearersAt } from './standing.ts';
 import type { Notice } from './views.ts';
-import { type Animal, assignedTo, isCertain } from './who.ts';
 
 export interface HistoryAnimal {
   readonly officialId: string | null;

@@ -7,6 +7,7 @@ import type { Aside, Entry } from '../events/entry.ts';
 import { type FarmEntries, farmEntries, farmEntriesWith, foldFarm } from './farm.ts';
 import { byFoldOrder, inFoldOrder, mergedBy } from './fold-order.ts';
 import { groupLookup } from './groups.ts';
+import type { Corrections } from './instead.ts';
 import { type Part, type Parts, partsOf, partsWith } from './kin.ts';
 import { filesOf, type Known, unsettled } from './know.ts';
 import { liveEntries } from './live.ts';
@@ -48,8 +49,8 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
   const farmOf = farmEntriesWith(grounds.farm, added, struckNow);
   const farm = foldFarm(farmOf, { entries: grounds.farm, farm: before.farm });
   const { schedule } = farm;
-  const { parts, before: partsBefore, after: partsAfter } = partsWith(grounds.parts, added, struckNow);
-  const herd = herdWith(before.herd, partsBefore, partsAfter);
+  const { parts, before: partsBefore, after: partsAfter } = partsWith(grounds.parts, added, struckNow, ids);
+  const herd = herdWith(before.herd, strikes.corrections, partsBefore, partsAfter);
   const known: Known = {
     farm,
     strikes,
@@ -64,9 +65,9 @@ export const knowMore = (before: Known, news: readonly Entry[], asides: readonly
   return known;
 };
 
-const herdWith = (before: Herd, gone: ReadonlySet<Part>, come: ReadonlySet<Part>): Herd => {
+const herdWith = (before: Herd, corrections: Corrections, gone: ReadonlySet<Part>, come: ReadonlySet<Part>): Herd => {
   if (gone.size === 0 && come.size === 0) return before;
-  const again = [...come].map(({ entries }) => sortHerd(entries));
+  const again = [...come].map(({ entries }) => sortHerd(entries, corrections));
   const asked = new Set([...gone].flatMap(({ entries }) => entries));
   const both = <T>(of: (herd: Herd) => readonly T[], entryOf: (each: T) => Entry): readonly T[] =>
     mergedBy(
@@ -83,6 +84,9 @@ const herdWith = (before: Herd, gone: ReadonlySet<Part>, come: ReadonlySet<Part>
     unplaced: both(({ unplaced }) => unplaced, itsEntry),
     ambiguous: both(({ ambiguous }) => ambiguous, itsEntry),
     afterLeaving: both(({ afterLeaving }) => afterLeaving, itsEntry),
+    afterRenumbering: both(({ afterRenumbering }) => afterRenumbering, itsEntry),
     numberInUse: both(({ numberInUse }) => numberInUse, itsEntry),
+    enteredAgain: both(({ enteredAgain }) => enteredAgain, itsEntry),
+    vetElsewhere: both(({ vetElsewhere }) => vetElsewhere, itsEntry),
   };
 };

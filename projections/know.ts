@@ -2,6 +2,7 @@
 import type { Aside, Entry } from '../events/entry.ts';
 import { byCowNumber } from '../shared/cow-number.ts';
 import { byText } from '../shared/text-order.ts';
+import type { Animal } from './animal.ts';
 import { carryColumns } from './columns.ts';
 import { type CowFile, fileOf } from './cow-file.ts';
 import { type Farm, farmEntries, foldFarm, type Labels } from './farm.ts';
@@ -10,7 +11,7 @@ import { type GroupLookup, groupLookup } from './groups.ts';
 import { type Ids, idsOf } from './ids.ts';
 import { liveEntries } from './live.ts';
 import { type Strikes, sortStrikes } from './strikes.ts';
-import { type Animal, type Herd, sortHerd } from './who.ts';
+import { type Herd, sortHerd } from './who.ts';
 
 export interface Known {
   readonly farm: Farm;
@@ -32,7 +33,7 @@ export const know = (entries: readonly Entry[], asides: readonly Aside[]): Known
   const strikes = sortStrikes(inOrder);
   const live = liveEntries(strikes.live);
   const farm = foldFarm(farmEntries(live));
-  const herd = sortHerd(live);
+  const herd = sortHerd(live, strikes.corrections);
   const { schedule } = farm;
   return {
     farm,

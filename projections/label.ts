@@ -13,23 +13,36 @@ export interface Word {
   readonly law: OffLabelLaw;
 }
 
-/** The word in force at the dose first, then each change after it, in time. */
+/**
+ * The word in force at the dose first, then each change after it, in time. Of two listings at one time nobody knows which
+ * is right: both are in force.
+ */
 export const wordsSince = (farm: Labels, medicine: string, dose: Instant): readonly [Word, ...Word[]] => {
   const listings = farm.listings.get(medicine) ?? [];
-  const inForce = listings.findLast((listing) => listing.at <= dose) ?? listings[0];
+  const first = (listings.findLast((listing) => listing.at <= dose) ?? listings[0])?.at;
   const laws = lawChanges(farm);
   const law = laws.findLast((each) => each.since <= dose) ?? laws[0];
-  let word: Word = { since: dose, listing: inForce, law: law?.law ?? 'vet' };
-  const words: [Word, ...Word[]] = [word];
   const changes = [
-    ...listings
-      .filter((listing) => listing.at > dose && listing !== inForce)
-      .map((listing) => ({ since: listing.at, listing })),
+    ...[...new Set(listings.map(({ at }) => at))]
+      .filter((at) => at > dose && at !== first)
+      .map((at) => ({ since: at, listed: at })),
     ...laws.filter((each) => each.since > dose && each !== law),
   ].sort((a, b) => a.since - b.since);
+  let state: { since: Instant; listed: Instant | undefined; law: OffLabelLaw } = {
+    since: dose,
+    listed: first,
+    law: law?.law ?? 'vet',
+  };
+  const wordsNow = (): Word[] =>
+    listings
+      .filter((listing) => listing.at === state.listed)
+      .map((listing) => ({ since: state.since, listing, law: state.law }));
+  const [inForce = { since: dose, listing: undefined, law: state.law }, ...together] = wordsNow();
+  const words: [Word, ...Word[]] = [inForce, ...together];
   for (const change of changes) {
-    word = { ...word, ...change };
-    words.push(word);
+    state = { ...state, ...change };
+    const now = wordsNow();
+    words.push(...(now.length === 0 ? [{ since: state.since, listing: undefined, law: state.law }] : now));
   }
   return words;
 };
@@ -50,7 +63,7 @@ export interface Ends {
 export const laterIfLonger = <T extends Ends>(
   outcomes: readonly { readonly since: Instant; readonly outcome: T }[],
 ): { outcome: T; extendedAt: Instant | undefined } => {
-  const first = outcomes[0];
+  const [first] = outcomes;
   if (first === undefined) throw new Error('a dose has at least one word on it');
   let governs = first.outcome;
   let extendedAt: Instant | undefined;
@@ -59,7 +72,8 @@ export const laterIfLonger = <T extends Ends>(
     const isLonger = governs.end !== null && (outcome.end === null || outcome.end > governs.end);
     if (stillRunning && isLonger) {
       governs = outcome;
-      extendedAt = since;
+      // What was in force together with the first did not come later.
+      extendedAt = since > first.since ? since : undefined;
     }
   }
   return { outcome: governs, extendedAt };

@@ -11,6 +11,7 @@ import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { dosedAnimal, missedDoses } from './milk-hold.ts';
 import { type CowMoment, productsWithin } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
+import { withOthers } from './other-cow.ts';
 import { rememberedInRoom } from './remembered.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
 
@@ -25,7 +26,7 @@ type MeatDays = MedicineListed['meatDays'];
 type Dose = Dosing['doses'][number];
 
 export const meatHoldPieces = (file: CowFile, moment: CowMoment, asides: readonly Aside[]): readonly MeatPiece[] => {
-  const own = ownPieces(file, moment);
+  const own = withOthers(file, moment, 'meat.may-be-her', ownPieces);
   return asides.length === 0 ? own : [...asides.map((aside) => asidePiece(aside)), ...own];
 };
 
@@ -168,17 +169,17 @@ const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, dose: Dose, 
     ...(word.listing === undefined ? [] : [word.listing.id]),
     ...vet.entries,
   ];
-  const vetSpoke = vet.meatDays !== undefined && vet.prescribedBy !== undefined;
+  const vetSpoke = vet.meat?.isVouched === true;
   const open = (reason: Because): MeatOutcome => ({ end: null, because: reason });
   const byVet = (least: Instant): MeatOutcome => {
-    const days = vet.meatDays ?? 0;
+    const days = vet.meat?.time ?? 0;
     const end = later(plusDays(from, days), least);
     return {
       end,
       because: because(
         'R-15',
         'meat.vet',
-        { medicine, days, lastDose: instantText(from), ends: instantText(end), prescribedBy: vet.prescribedBy ?? null },
+        { medicine, days, lastDose: instantText(from), ends: instantText(end), prescribedBy: vet.meat?.by ?? null },
         behind,
       ),
     };
@@ -202,7 +203,7 @@ const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, dose: Dose, 
     return open(because('R-15', 'meat.off-label-no-vet', { medicine, causes: [...causes] }, behind));
   if (labelled.days === null) return unknown();
   const ends = plusDays(from, labelled.days);
-  if (vet.meatDays !== undefined && plusDays(from, vet.meatDays) > ends) return byVet(from);
+  if (vet.meat !== undefined && plusDays(from, vet.meat.time) > ends) return byVet(from);
   if (labelled.days === 0) return { end: from, because: null };
   return {
     end: ends,
@@ -238,7 +239,7 @@ const byRegulation = (
   const multiplied = basis === 'zero' ? 1 : Math.ceil((labelDays ?? 0) * 1.5);
   const days = Math.max(notAuthorised ? NOT_AUTHORISED_DAYS : multiplied, labelDays ?? 0);
   const ends = plusDays(from, days);
-  if (vet.meatDays !== undefined && plusDays(from, vet.meatDays) > ends) return byVet(from);
+  if (vet.meat !== undefined && plusDays(from, vet.meat.time) > ends) return byVet(from);
   return {
     end: ends,
     because: because(

@@ -19,6 +19,7 @@ import { nthMilkingFor } from './milking-count.ts';
 import { countsFor, type Moment } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
 import { doseOf } from './products-given.ts';
+import { vetTimesOn } from './vet-times.ts';
 
 /** A treatment struck, or a dry-off with its product: it stands in the register, struck through. */
 export interface CorrectionRow {
@@ -135,7 +136,7 @@ const rowsOfNobody = (known: Known, moment: Moment): Made[] => {
     const entry = givenBy(each);
     return entry === undefined ? [] : [{ entry }];
   });
-  const vetTimes = entries.flatMap((entry) => (entry.type === 'vet-hold-time' ? [entry] : []));
+  const vetTimes = treatments.flatMap(({ entry }) => vetTimesOn(known, entry));
   const nth = nthMilkingFor(moment.schedule, moment.milking.start, () => true);
   const patient = { classAt: () => null, born: undefined, dayOf: moment.schedule.dayOf };
   const dosings = dosingsOf({ treatments, vetTimes, courseEnds: [] });

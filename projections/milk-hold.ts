@@ -15,6 +15,7 @@ import { laterIfLonger } from './label.ts';
 import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
 import { type CowMoment, inMilkDuring, standsIn } from './moment.ts';
+import { withOthers } from './other-cow.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
 import { type Past, pastOf, settledOf } from './settled-past.ts';
@@ -26,7 +27,7 @@ export const sampledAt = ({ entry }: Pick<Hers<'residue-test'>, 'entry'>): Insta
 
 /** `asides`: things set aside that may concern her (R-27). */
 export const milkHoldPieces = (file: CowFile, moment: CowMoment, asides: readonly Aside[]): readonly HoldPiece[] => {
-  const own = ownPieces(file, moment);
+  const own = withOthers(file, moment, 'hold.may-be-her', ownPieces);
   return asides.length === 0 ? own : [...asides.map((aside) => asidePiece(aside)), ...own];
 };
 
@@ -283,8 +284,9 @@ const beforeDuePieces = (file: CowFile, moment: CowMoment): HoldPiece[] => {
 const personPieces = rememberedInRoom(({ cow }: CowFile): readonly HoldPiece[] =>
   cow.milkHolds.flatMap((hers): HoldPiece[] => {
     const { entry } = hers;
-    const lifted = cow.lifted.find(
-      (lift) => lift.at >= entry.at && (lift.data.hold === undefined || lift.data.hold === entry.id),
+    // One that names no hold ends what began before it; at the same instant nobody knows which came first.
+    const lifted = cow.lifted.find((lift) =>
+      lift.data.hold === undefined ? lift.at > entry.at : lift.at >= entry.at && lift.data.hold === entry.id,
     );
     const reason = because(
       'R-21',

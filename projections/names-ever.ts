@@ -1,10 +1,10 @@
 /** Names that stand in the entries about any cow that ever was, told by a look at her entries alone and once for each. */
 import { z } from 'zod';
 import { kept } from '../shared/kept.ts';
+import type { Animal } from './animal.ts';
 import { columnOf } from './columns.ts';
 import type { CowFile } from './cow-file.ts';
 import { remembered } from './remembered.ts';
-import type { Animal } from './who.ts';
 
 export const namesEver = (
   what: string,

@@ -5,6 +5,7 @@ import { byText } from '../shared/text-order.ts';
 import { type Because, because } from './because.ts';
 import { headAt, lastCount } from './counts.ts';
 import { numberAt } from './cow.ts';
+import { herdDoubts } from './herd-doubts.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import { saidFrom } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
@@ -12,13 +13,14 @@ import { type MomentAt, tankAlerts } from './late-news.ts';
 import { meatHoldPieces } from './meat-hold.ts';
 import { missedDoses } from './milk-hold.ts';
 import type { Moment } from './moment.ts';
-import { doseKey, leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
+import { doseKey, leftOnHoldKey } from './notice-keys.ts';
 import { oddHistories } from './odd-histories.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { type OtherLists, severalPlaces } from './sort.ts';
 import type { Standing } from './standing.ts';
 import { saidOfStandings } from './standings-in-order.ts';
-import { aboutOf, hasLeft, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
+import { twoLabels } from './two-labels.ts';
+import { hasLeft, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
 import type { Notice } from './views.ts';
 
 /** Languages that the paper speaks; any other prints in English, with a doubt. */
@@ -82,52 +84,6 @@ export const doubtsAt = (known: Known, moment: Moment, standings: readonly Stand
     ...severalPlaces(standings, moment, lists),
   ]);
 
-const herdDoubts = (known: Known, moment: Moment): Notice[] => {
-  const { herd } = known;
-  const numbersOf = (animals: readonly { spans: readonly { number: string }[] }[]): string[] =>
-    animals.map((animal) => animal.spans.at(-1)?.number ?? '');
-  return [
-    ...herd.unplaced.map(({ entry, how, mayBe }): Notice => {
-      const values = { number: entry.subject ?? '', about: aboutOf(entry), at: instantText(entry.at) };
-      return {
-        key: unplacedKey(entry.id),
-        because:
-          how === 'leading-zeros'
-            ? because('R-25', 'doubt.leading-zeros', { number: values.number, mayBe: numbersOf(mayBe) }, [entry.id])
-            : because('R-25', 'doubt.unplaced', values, [entry.id]),
-      };
-    }),
-    ...herd.ambiguous.map(({ entry, animals }): Notice => {
-      const values = { number: entry.subject ?? '', cows: animals.map((animal) => animal.officialId ?? animal.key) };
-      return {
-        key: `two-cows:${values.number}:${entry.id}`,
-        because: because('R-25', 'doubt.two-cows', values, [entry.id]),
-      };
-    }),
-    ...herd.numberInUse.map(
-      ({ entry, number }): Notice => ({
-        key: `number-in-use:${number}:${entry.id}`,
-        because: because('R-25', 'doubt.number-in-use', { number, at: instantText(entry.at) }, [entry.id]),
-      }),
-    ),
-    ...herd.afterLeaving.map(({ entry, animal }): Notice => {
-      const left = known.files
-        .find((file) => file.animal.key === animal.key)
-        ?.cow.left.findLast((each) => each.at <= entry.at);
-      const day = moment.schedule.dayOf(left?.at ?? entry.at);
-      return {
-        key: unplacedKey(entry.id),
-        because: because(
-          'R-25',
-          'doubt.after-leaving',
-          { cow: entry.subject ?? '', about: aboutOf(entry), at: instantText(entry.at), left: day },
-          [entry.id, ...(left === undefined ? [] : [left.id])],
-        ),
-      };
-    }),
-  ];
-};
-
 const strikeDoubts = (known: Known, moment: Moment): Notice[] => [
   ...known.strikes.ofNothing.map(
     (strike): Notice => ({
@@ -141,17 +97,11 @@ const strikeDoubts = (known: Known, moment: Moment): Notice[] => [
       because: because('R-23', 'doubt.strike-of-strike', { entry: strike.data.entry }, [strike.id]),
     }),
   ),
-  ...unplacedRows(known, moment)
-    .filter((row) => row.because.key === 'unplaced.dose-struck')
-    .map((row): Notice => {
-      const struck = known.strikes.struck.find(({ entry }) => struckKey(entry.id) === row.key);
-      const values = {
-        number: row.number ?? '',
-        about: struck === undefined ? '' : aboutOf(struck.entry),
-        at: struck === undefined ? '' : instantText(struck.entry.at),
-      };
-      return { key: row.key, because: because('R-23', 'doubt.struck-unplaced', values, row.because.entries) };
-    }),
+  ...unplacedRows(known, moment).flatMap(({ key, because: said }): Notice[] => {
+    if (said.key !== 'unplaced.dose-struck') return [];
+    const { number, about, at } = said.values;
+    return [{ key, because: because('R-23', 'doubt.struck-unplaced', { number, about, at }, said.entries) }];
+  }),
   ...[...known.ids.twice].map(
     (id): Notice => ({
       key: `two-contents:${id}`,
@@ -183,6 +133,7 @@ const farmDoubts = (known: Known, moment: Moment): Notice[] => {
         because: because('R-02', 'doubt.unknown-language', { language }, [setUp.id]),
       }),
     ),
+    ...twoLabels(known.farm.listings),
     ...moment.groups.flatMap((group): Notice[] => {
       const count = lastCount(known, moment, group.name);
       if (count === undefined) return [];

@@ -93,11 +93,9 @@ const oddFound = (file: CowFile, { listings }: Labels): readonly Notice[] => {
   const treated = new Set(cow.treatments.map((hers) => hers.entry.id));
   for (const dry of lactations.dryStarts) treated.add(dry.entry);
   for (const time of cow.vetTimes) {
-    if (!treated.has(time.data.treatment)) {
-      add(
-        `vet-time-unplaced:${time.id}`,
-        because('R-15', 'doubt.vet-time-unplaced', { treatment: time.data.treatment }, [time.id]),
-      );
+    if (!time.doses.some((dose) => treated.has(dose))) {
+      const { id, data } = time.entry;
+      add(`vet-time-unplaced:${id}`, because('R-15', 'doubt.vet-time-unplaced', { treatment: data.treatment }, [id]));
     }
   }
   return notices;
@@ -115,7 +113,7 @@ const hasCalvedEarly = ({ cow }: CowFile, { schedule }: Labels): boolean =>
   schedule !== undefined && pregnancyAt(cow, schedule, cow.lastAt).early.length > 0;
 
 /** Only where the vet gave a time can it have been no longer than the label's. */
-const isTimedByVet = ({ vet }: CowFile['dosings'][number]): boolean => vet.milkHours !== undefined;
+const isTimedByVet = ({ vet }: CowFile['dosings'][number]): boolean => vet.milk !== undefined;
 
 const vetNotLonger = (file: CowFile, moment: CowMoment): readonly Notice[] => {
   const timed = file.dosings.filter(isTimedByVet);

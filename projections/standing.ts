@@ -2,6 +2,7 @@
 import type { Aside } from '../events/entry.ts';
 import { officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
 import type { Instant } from '../shared/instant.ts';
+import { type Animal, mayBeSame } from './animal.ts';
 import { numberAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Group } from './groups.ts';
@@ -13,7 +14,6 @@ import { milkHoldPieces } from './milk-hold.ts';
 import { type CowMoment, firstThere, inMilkDuring, standsIn } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
-import type { Animal } from './who.ts';
 import { windowEndOf } from './window.ts';
 
 export interface Standing {
@@ -81,8 +81,12 @@ export const asidesByCow = (known: Known): ReadonlyMap<string, readonly Aside[]>
 export const cowsBy = (known: Known, number: string): string[] => {
   const official = officialDigits(number);
   const short = withoutLeadingZeros(number);
-  const those = (means: (animal: Animal) => boolean): string[] =>
-    known.herd.animals.filter((animal) => animal.present && means(animal)).map((animal) => animal.key);
+  const those = (means: (animal: Animal) => boolean): string[] => {
+    const meant = known.herd.animals.filter((animal) => animal.present && means(animal));
+    // What may concern a cow concerns those that she may be as well.
+    const others = meant.flatMap(mayBeSame).filter((animal) => animal.present);
+    return [...new Set([...meant, ...others])].map((animal) => animal.key);
+  };
   const bearers = new Set(bearersOf(known, number));
   const exact = those((animal) => bearers.has(animal) || (official !== undefined && animal.officialId === official));
   return exact.length > 0

@@ -2,6 +2,7 @@
 import type { Entry, EntryOf } from '../events/entry.ts';
 import { inFoldOrder, merged } from './fold-order.ts';
 import type { Ids } from './ids.ts';
+import { type Corrections, correctionsOf } from './instead.ts';
 import { type Live, liveOf, liveWith } from './live.ts';
 
 export interface Strikes {
@@ -15,8 +16,8 @@ export interface Strikes {
   readonly ofNothing: readonly EntryOf<'entry-struck'>[];
   /** Strikes that name a strike or an issued sheet; they do nothing. */
   readonly ofStrikes: readonly EntryOf<'entry-struck'>[];
-  /** What the strikes that count name instead, where it is in the book, struck or not. */
-  readonly insteadThere: ReadonlySet<string>;
+  /** What is true instead of what was struck, as far as it is said and in the book. */
+  readonly corrections: Corrections;
 }
 
 export const strikesIn = (entries: readonly Entry[]): readonly EntryOf<'entry-struck'>[] =>
@@ -28,7 +29,7 @@ const NEVER_STRUCK = new Set(['entry-struck', 'sheet-issued', 'book-continued'])
 export const sortStrikes = (entries: readonly Entry[]): Strikes => {
   const strikes = strikesIn(entries);
   // Only what a strike names is looked up.
-  const byId = new Map<string, Entry[]>(strikes.map((strike) => [strike.data.entry, []]));
+  const byId = new Map<string, Entry[]>(namedBy(strikes).map((id) => [id, []]));
   if (byId.size > 0) for (const entry of entries) byId.get(entry.id)?.push(entry);
   const struckBy = new Map<Entry, EntryOf<'entry-struck'>>();
   const ofNothing: EntryOf<'entry-struck'>[] = [];
@@ -51,21 +52,22 @@ export const sortStrikes = (entries: readonly Entry[]): Strikes => {
     struck: [...struckBy].map(([entry, by]) => ({ entry, by })),
     ofNothing,
     ofStrikes,
-    insteadThere: thereOf(new Set([...struckBy.values()].flatMap(({ data }) => data.instead ?? [])), entries),
+    corrections: correctionsOf(
+      strikes,
+      (id) => byId.get(id) ?? [],
+      (entry) => struckBy.has(entry),
+    ),
   };
 };
 
-const thereOf = (named: ReadonlySet<string>, entries: readonly Entry[]): ReadonlySet<string> =>
-  new Set(
-    named.size === 0 ? [] : entries.flatMap(({ id, type }) => (type !== 'entry-struck' && named.has(id) ? [id] : [])),
-  );
+/** The ids that strikes speak of: what they strike, and what they say is true instead. */
+const namedBy = (strikes: readonly EntryOf<'entry-struck'>[]): readonly string[] =>
+  strikes.flatMap(({ data }) => [data.entry, ...(data.instead === undefined ? [] : [data.instead])]);
 
 /** What the strikes come to with some entries more, in fold order. `ids` knows them too. */
 export const strikesWith = (before: Strikes, more: readonly Entry[], ids: Ids): Strikes => {
   const strikes = strikesIn(merged(before.strikes, strikesIn(more)));
-  const named = new Set(
-    strikes.flatMap(({ data }) => [data.entry, ...(data.instead === undefined ? [] : [data.instead])]),
-  );
+  const named = new Set(namedBy(strikes));
   if (!more.some((entry) => entry.type === 'entry-struck' || named.has(entry.id)))
     return { ...before, live: liveWith(before.live, more, NONE) };
   // Nothing but strikes and what they name can come out otherwise.

@@ -52,16 +52,16 @@ const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instan
     ...(word.listing === undefined ? [] : [word.listing.id]),
     ...vet.entries,
   ];
-  const vetSpoke = vet.milkHours !== undefined && vet.prescribedBy !== undefined;
+  const vetSpoke = vet.milk?.isVouched === true;
   const byVet = (least: Instant = from): MilkOutcome => {
-    const hours = vet.milkHours ?? 0;
+    const hours = vet.milk?.time ?? 0;
     const end = later(plusHours(from, hours), least);
     const values = {
       medicine,
       hours,
       lastDose: instantText(from),
       ends: instantText(end),
-      prescribedBy: vet.prescribedBy ?? null,
+      prescribedBy: vet.milk?.by ?? null,
     };
     return { end, because: because('R-15', 'hold.vet', values, behind) };
   };
@@ -97,7 +97,7 @@ const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instan
       return byVet(word.law === 'eu-2019-6' ? plusHours(from, NOT_AUTHORISED_HOURS) : from);
     }
     case 'none':
-      return (vet.milkHours ?? 0) > 0 ? byVet() : { end: from, because: null };
+      return (vet.milk?.time ?? 0) > 0 ? byVet() : { end: from, because: null };
     default:
       return labelOrVet(label.milkHold, dosing, animal, from, behind, byVet);
   }
@@ -113,9 +113,10 @@ const labelOrVet = (
   byVet: (least?: Instant) => MilkOutcome,
 ): MilkOutcome => {
   const labelled = byLabel(hold, dosing, animal, from, behind);
-  if (dosing.vet.milkHours === undefined || labelled.end === null) return labelled;
-  if (plusHours(from, dosing.vet.milkHours) > labelled.end) return byVet();
-  return { ...labelled, vetNotLonger: { vetHours: dosing.vet.milkHours, labelHours: hold.hours ?? null } };
+  const { milk } = dosing.vet;
+  if (milk === undefined || labelled.end === null) return labelled;
+  if (plusHours(from, milk.time) > labelled.end) return byVet();
+  return { ...labelled, vetNotLonger: { vetHours: milk.time, labelHours: hold.hours ?? null } };
 };
 
 const byLabel = (
@@ -185,28 +186,29 @@ const byRegulation = (
   const { medicine, vet } = dosing;
   if (vet.prescribedBy === undefined)
     return open(because('R-18', 'hold.off-label-no-vet', { medicine, causes: [...causes] }, behind));
+  const vetSpoke = vet.milk?.isVouched === true;
   const hold = label.milkHold;
   const notAuthorised = label.authorisedForMilkAnimals === false || hold === 'not-for-milking-cows';
   if (hold === 'not-for-milking-cows' && !causes.includes('said')) {
-    if (vet.milkHours !== undefined) return byVet(plusHours(from, NOT_AUTHORISED_HOURS));
+    if (vetSpoke) return byVet(plusHours(from, NOT_AUTHORISED_HOURS));
     return open(because('R-14', 'hold.not-for-milking-cows', { medicine }, behind));
   }
   const labelled = typeof hold === 'object' ? holdEnd(hold, from, animal.nth, true).end : from;
   const labelHours = typeof hold === 'object' ? (hold.hours ?? null) : hold === 'none' ? 0 : null;
   const basis = notAuthorised ? 'not-authorised' : hold === 'none' ? 'zero' : 'one-and-a-half';
   if (!notAuthorised && hold === 'unknown') {
-    return vet.milkHours === undefined ? open(because('R-14', 'hold.label-unknown', { medicine }, behind)) : byVet();
+    return vetSpoke ? byVet() : open(because('R-14', 'hold.label-unknown', { medicine }, behind));
   }
   if (!notAuthorised && typeof hold === 'object' && hold.hours === undefined) {
     const reason = because('R-18', 'hold.off-label-milkings-only', { medicine, milkings: hold.milkings ?? 0 }, behind);
-    return vet.milkHours === undefined || labelled === null ? open(reason) : byVet(labelled);
+    return vetSpoke && labelled !== null ? byVet(labelled) : open(reason);
   }
   const hours =
     basis === 'not-authorised' ? NOT_AUTHORISED_HOURS : basis === 'zero' ? ZERO_HOURS : andAHalf(labelHours ?? 0);
   if (labelled === null)
     return open(because('R-18', 'hold.off-label-milkings-only', { medicine, milkings: 0 }, behind));
   const ends = later(plusHours(from, hours), labelled);
-  if (vet.milkHours !== undefined && plusHours(from, vet.milkHours) > ends) return byVet();
+  if (vet.milk !== undefined && plusHours(from, vet.milk.time) > ends) return byVet();
   return {
     end: ends,
     because: because(

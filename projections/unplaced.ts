@@ -1,12 +1,14 @@
 /** The head of the milk-hold sheet: doses and holds for no known cow, struck doses, things set aside, cows that left on hold. */
 import type { Entry } from '../events/entry.ts';
 import { DAY, type Instant, instantText } from '../shared/instant.ts';
+import { holdsMilk } from './bearing.ts';
 import { because } from './because.ts';
 import { type Cow, numberAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import { dosingsOf } from './dosing.ts';
 import { medicineKey } from './farm.ts';
 import { endText, latestEnd } from './hold-piece.ts';
+import { isSaidInstead } from './instead.ts';
 import { saidFrom } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
@@ -15,8 +17,9 @@ import { type CowMoment, isThere, type Moment } from './moment.ts';
 import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import { cowsBy } from './standing.ts';
+import { vetTimesOn } from './vet-times.ts';
 import type { UnplacedRow } from './views.ts';
-import { holdsMilk, type Unplaced } from './who.ts';
+import type { Unplaced } from './who.ts';
 
 /** What an entry is about, in the head of the sheet: the medicine, else its kind. */
 export const aboutOf = (entry: Entry): string => (entry.type === 'treatment' ? entry.data.medicine : entry.type);
@@ -72,10 +75,7 @@ const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | nul
     (listing) => listing.data.dryCow !== undefined,
   );
   if (isDryCow) return null;
-  const vetTimes = known.herd.unplaced.flatMap((each) =>
-    each.entry.type === 'vet-hold-time' && each.entry.subject === entry.subject ? [each.entry] : [],
-  );
-  const [dosing] = dosingsOf({ treatments: [{ entry }], vetTimes, courseEnds: [] });
+  const [dosing] = dosingsOf({ treatments: [{ entry }], vetTimes: vetTimesOn(known, entry), courseEnds: [] });
   if (dosing === undefined) return null;
   const animal = {
     nth,
@@ -108,15 +108,15 @@ const freshEnd = (calved: Instant, moment: Moment, nth: NthMilking): Instant | n
 
 /** Struck without saying what was true instead: somebody may have had it. */
 const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
-  const { struck, insteadThere } = known.strikes;
+  const { struck, corrections } = known.strikes;
   return struck
-    .filter(({ entry, by }) => {
-      if (!STRUCK_MATTERS.has(entry.type) || entry.at > moment.windowEnd) return false;
-      const { instead } = by.data;
-      const isSaid =
-        instead === 'nothing' || (instead !== undefined && instead !== entry.id && insteadThere.has(instead));
-      return !isSaid && mayStillHold(entry, known, moment);
-    })
+    .filter(
+      ({ entry }) =>
+        STRUCK_MATTERS.has(entry.type) &&
+        entry.at <= moment.windowEnd &&
+        !isSaidInstead(entry, corrections, known.ids.find(entry.id)) &&
+        mayStillHold(entry, known, moment),
+    )
     .map(({ entry, by }) => ({
       number: entry.subject ?? null,
       key: struckKey(entry.id),

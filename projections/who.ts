@@ -5,48 +5,10 @@
 import type { Entry, EntryOf } from '../events/entry.ts';
 import { officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
 import type { Instant } from '../shared/instant.ts';
-import { assertNever } from '../shared/refusal.ts';
-import type { MayBe } from './because.ts';
-
-/** One entry as it bears on one cow; `mayBe` where it is not certain that it is hers. */
-export interface Assigned {
-  readonly entry: Entry;
-  readonly mayBe?: MayBe;
-}
-
-export const assignedTo = ({ assigned, unsure }: Animal): readonly Assigned[] =>
-  assigned.map((entry) => {
-    const mayBe = unsure?.get(entry);
-    return mayBe === undefined ? { entry } : { entry, mayBe };
-  });
-
-export const isCertain = ({ unsure }: Animal, entry: Entry): boolean => unsure === undefined || !unsure.has(entry);
-
-const assign = (animal: Animal, entry: Entry, mayBe?: MayBe): void => {
-  animal.assigned.push(entry);
-  if (mayBe === undefined) return;
-  animal.unsure ??= new Map();
-  animal.unsure.set(entry, mayBe);
-};
-
-/** A stretch of time in which a cow bore a number; `to` null while she does. */
-export interface NumberSpan {
-  readonly number: string;
-  readonly from: Instant;
-  to: Instant | null;
-}
-
-export interface Animal {
-  /** Id of her first `cow-entered`. */
-  readonly key: string;
-  readonly enteredBy: EntryOf<'cow-entered'>;
-  officialId: string | undefined;
-  present: boolean;
-  spans: NumberSpan[];
-  assigned: Entry[];
-  /** Those of them that are not certain to be hers; seldom any. */
-  unsure: Map<Entry, MayBe> | undefined;
-}
+import { type Animal, areSame, assign } from './animal.ts';
+import { bearingOf, holdsMilk, isOfACow } from './bearing.ts';
+import type { Corrections } from './instead.ts';
+import { layVetTimes, type VetElsewhere } from './vet-times.ts';
 
 export interface Unplaced {
   readonly entry: Entry;
@@ -61,75 +23,31 @@ export interface Herd {
   readonly ambiguous: readonly { readonly entry: Entry; readonly animals: readonly Animal[] }[];
   /** Entries of a number whose last bearer had left. */
   readonly afterLeaving: readonly { readonly entry: Entry; readonly animal: Animal }[];
+  /** Entries of a number whose last bearer is there under another. */
+  readonly afterRenumbering: readonly { readonly entry: Entry; readonly animal: Animal }[];
   /** `cow-entered` or `number-changed` that took a number another cow bears. */
   readonly numberInUse: readonly { readonly entry: Entry; readonly number: string }[];
+  /** `cow-entered` under the official number of cows that were there under another barn number. */
+  readonly enteredAgain: readonly { readonly entry: Entry; readonly animals: readonly Animal[] }[];
+  /** Vet's times whose number is not that of the treatment they name. */
+  readonly vetElsewhere: readonly VetElsewhere[];
 }
 
-/** What an entry does to the tank if it is laid to the wrong cow's door. */
-type Bearing = 'holds' | 'frees' | 'neither';
-
-const bearingOf = (entry: Entry): Bearing => {
-  switch (entry.type) {
-    case 'treatment':
-    case 'milk-hold':
-    case 'calving':
-    case 'sort-request':
-      return 'holds';
-    case 'abortion':
-      return entry.data.milked === true ? 'holds' : 'neither';
-    case 'residue-test':
-      return entry.data.result === 'positive' ? 'holds' : 'frees';
-    case 'dry-off': // Its product is a dose like any other; one that is not stated is not known (R-14).
-      return entry.data.product === 'none' ? 'frees' : 'holds';
-    case 'milk-hold-lifted':
-    case 'course-ended':
-    case 'cow-left':
-      return 'frees';
-    case 'vet-hold-time': // Goes by the treatment it names, wherever that stands.
-      return 'holds';
-    case 'group-move':
-    case 'milk-record':
-    case 'service':
-    case 'pregnancy-check':
-    case 'sort-done':
-    case 'number-changed':
-    case 'cow-entered':
-    case 'farm-set-up':
-    case 'medicine-listed':
-    case 'medicine-received':
-    case 'medicine-disposed':
-    case 'head-count':
-    case 'milking-finished':
-    case 'tank-collection':
-    case 'sheet-issued':
-    case 'sheet-returned':
-    case 'settled':
-    case 'book-continued':
-    case 'entry-struck':
-      return 'neither';
-    default:
-      return assertNever(entry);
-  }
-};
-
-/** True for what must be found before milking when nobody bears its number. */
-export const holdsMilk = (entry: Entry): boolean => bearingOf(entry) === 'holds' && entry.type !== 'sort-request';
-
-const NOT_OF_A_COW = new Set(['settled', 'entry-struck']);
-
-/** True for what is laid to a cow's door. */
-export const isOfACow = (entry: Entry): entry is Entry & { readonly subject: string } =>
-  entry.subject !== undefined && !NOT_OF_A_COW.has(entry.type);
-
 /** `entries`: live, in fold order. */
-export const sortHerd = (entries: readonly Entry[]): Herd => {
+export const sortHerd = (entries: readonly Entry[], corrections: Corrections): Herd => {
   const animals: Animal[] = [];
-  const byOfficial = new Map<string, Animal>();
+  const byOfficial = new Map<string, Animal[]>();
   const bearers = new Map<string, Animal[]>();
   const lastBearer = new Map<string, Animal>();
   const unplaced: { entry: Entry; how: Unplaced['how']; mayBe: Animal[] }[] = [];
   const ambiguous: { entry: Entry; animals: readonly Animal[] }[] = [];
   const afterLeaving: { entry: Entry; animal: Animal }[] = [];
+  const afterRenumbering: { entry: Entry; animal: Animal }[] = [];
+  const enteredAgain: { entry: Entry; animals: readonly Animal[] }[] = [];
+  /** Whom the number of a vet's time means, in whatever way. */
+  const vetMeant = new Map<Entry, readonly Animal[]>();
+  /** Numbers given up for another, and when: at that very instant they may still be meant. */
+  const givenUp = new Map<string, { at: Instant; animal: Animal }>();
   const numberInUse: { entry: Entry; number: string }[] = [];
 
   const bearersOf = (number: string): readonly Animal[] => bearers.get(number) ?? [];
@@ -155,7 +73,12 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
     const subject = entry.subject ?? '';
     const official =
       entry.data.officialId === undefined ? officialDigits(subject) : officialDigits(entry.data.officialId);
-    const known = official === undefined ? undefined : byOfficial.get(official);
+    const those = (official === undefined ? undefined : byOfficial.get(official)) ?? [];
+    const there = those.filter((each) => each.present);
+    const known =
+      there.find((each) => bearersOf(subject).includes(each)) ??
+      those.find((each) => !each.present && lastBearer.get(subject) === each) ??
+      (there.length > 0 ? undefined : those.at(-1));
     const animal: Animal = known ?? {
       key: entry.id,
       enteredBy: entry,
@@ -164,9 +87,17 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
       spans: [],
       assigned: [],
       unsure: undefined,
+      vetTimes: undefined,
     };
-    if (known === undefined) animals.push(animal);
-    if (official !== undefined) byOfficial.set(official, animal);
+    if (known === undefined) {
+      animals.push(animal);
+      if (official !== undefined) byOfficial.set(official, [...those, animal]);
+    }
+    if (known === undefined && there.length > 0) {
+      // She may be the cow that is there, under a new number, or another whose official number was written wrong.
+      enteredAgain.push({ entry, animals: there });
+      for (const each of there) areSame(each, animal);
+    }
     animal.present = true;
     const bears = animal.spans.some((span) => span.to === null && span.number === subject);
     if (!bears) {
@@ -176,20 +107,24 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
     assign(animal, entry);
   };
 
-  const meant = (subject: string): readonly Animal[] => {
+  const meant = (subject: string, entry: Entry): readonly Animal[] => {
     const official = officialDigits(subject);
+    const had = givenUp.get(subject);
     const byNumber = bearersOf(subject);
+    const justHad = had?.at === entry.at && entry.type !== 'number-changed' && !byNumber.includes(had.animal);
+    if (justHad) return [...byNumber, had.animal];
     if (byNumber.length > 0 || official === undefined) return byNumber;
-    const animal = byOfficial.get(official);
-    return animal === undefined || !animal.present ? [] : [animal];
+    return (byOfficial.get(official) ?? []).filter((animal) => animal.present);
   };
 
   const place = (entry: Entry, subject: string) => {
-    const found = meant(subject);
+    const found = meant(subject, entry);
+    if (entry.type === 'vet-hold-time') vetMeant.set(entry, found);
     if (found.length === 1 && found[0] !== undefined) {
       assign(found[0], entry);
       if (entry.type === 'number-changed') {
         giveUp(found[0], entry.at, bearersOf(subject).length > 0 ? subject : undefined);
+        givenUp.set(subject, { at: entry.at, animal: found[0] });
         take(found[0], entry.data.to, entry);
       }
       if (entry.type === 'cow-left') {
@@ -212,11 +147,15 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
       .flatMap(([, list]) => list);
     const left = lastBearer.get(subject);
     if (near.length > 0) {
+      if (entry.type === 'vet-hold-time') vetMeant.set(entry, near);
       unplaced.push({ entry, how: 'leading-zeros', mayBe: near });
       if (bearing === 'holds') for (const animal of near) assign(animal, entry, 'leading-zeros');
       return;
     }
-    if (left !== undefined) afterLeaving.push({ entry, animal: left });
+    if (left !== undefined) {
+      (left.present ? afterRenumbering : afterLeaving).push({ entry, animal: left });
+      if (entry.type === 'vet-hold-time') vetMeant.set(entry, [left]);
+    }
     unplaced.push({ entry, how: 'not-in-herd', mayBe: [] });
   };
 
@@ -228,7 +167,8 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
 
   // A dose written down before its cow was entered may be hers once a cow bears that number.
   for (const each of unplaced) {
-    if (each.how !== 'not-in-herd' || !holdsMilk(each.entry)) continue;
+    // A vet's time goes by its treatment.
+    if (each.how !== 'not-in-herd' || !holdsMilk(each.entry) || each.entry.type === 'vet-hold-time') continue;
     const number = each.entry.subject ?? '';
     const official = officialDigits(number);
     for (const animal of animals) {
@@ -238,10 +178,22 @@ export const sortHerd = (entries: readonly Entry[]): Herd => {
       assign(animal, each.entry, 'not-in-herd-then');
     }
   }
+  const laid = layVetTimes(entries, animals, corrections, vetMeant);
   // A list that grew keeps room for more: among twenty thousand cows that adds up.
   for (const animal of animals) {
     animal.spans = animal.spans.slice();
     animal.assigned = animal.assigned.slice();
   }
-  return { animals, unplaced, ambiguous, afterLeaving, numberInUse };
+  const besides = <T extends { readonly entry: Entry }>(list: T[]): T[] =>
+    laid.byTreatment.size === 0 ? list : list.filter(({ entry }) => !laid.byTreatment.has(entry));
+  return {
+    animals,
+    unplaced: besides(unplaced),
+    ambiguous: besides(ambiguous),
+    afterLeaving: besides(afterLeaving),
+    afterRenumbering: besides(afterRenumbering),
+    numberInUse,
+    enteredAgain,
+    vetElsewhere: laid.elsewhere,
+  };
 };

@@ -2,7 +2,6 @@
  * When the milk and the meat of each dosing are free again, as this book works it out. What goes out as a withdrawal's end, and
  * what a withdrawal that comes in is held against.
  */
-import type { EntryOf } from '../../events/entry.ts';
 import type { CowFile } from '../../projections/cow-file.ts';
 import { type Dosing, dosingsOf } from '../../projections/dosing.ts';
 import { dryCowPieces } from '../../projections/dry-cow-hold.ts';
@@ -13,6 +12,7 @@ import { dosedAnimal, dosingPieces, sampledAt } from '../../projections/milk-hol
 import { nthMilkingFor } from '../../projections/milking-count.ts';
 import { countsFor, type Moment } from '../../projections/moment.ts';
 import type { DosedAnimal } from '../../projections/treatment-hold.ts';
+import { vetTimesOn } from '../../projections/vet-times.ts';
 import type { Instant } from '../../shared/instant.ts';
 
 export interface DosingHold {
@@ -46,9 +46,7 @@ const holdsOfCow = (file: CowFile, moment: Moment): DosingHold[] => {
 const holdsOfNobody = (known: Known, moment: Moment): DosingHold[] => {
   const entries = [...known.herd.unplaced, ...known.herd.ambiguous].map(({ entry }) => entry);
   const treatments = entries.flatMap((entry) => (entry.type === 'treatment' ? [{ entry }] : []));
-  const vetTimes = entries.flatMap((entry): EntryOf<'vet-hold-time'>[] =>
-    entry.type === 'vet-hold-time' ? [entry] : [],
-  );
+  const vetTimes = treatments.flatMap(({ entry }) => vetTimesOn(known, entry));
   const nth = nthMilkingFor(moment.schedule, moment.milking.start, () => true);
   return dosingsOf({ treatments, vetTimes, courseEnds: [] }).map((dosing) => {
     const animal: DosedAnimal = {

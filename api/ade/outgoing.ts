@@ -1,9 +1,9 @@
 /** What every part of the export asks for: who this is, when a fact last changed, which cow an entry is certainly about. */
 import type { Entry } from '../../events/entry.ts';
+import { isCertain } from '../../projections/animal.ts';
 import { type Cow, numberAt } from '../../projections/cow.ts';
 import type { Known } from '../../projections/know.ts';
 import type { Moment } from '../../projections/moment.ts';
-import { isCertain } from '../../projections/who.ts';
 import { type Instant, instantText, later, mustBeInstant } from '../../shared/instant.ts';
 import type { LocalDay } from '../../shared/local-day.ts';
 import { identifierOf, type Part, partId, sourceOf } from './names.ts';

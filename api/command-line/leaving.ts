@@ -15,12 +15,12 @@ import {
 } from '../../print/buyer-words.ts';
 import { keeperVoice } from '../../print/keeper-paper.ts';
 import type { Voice } from '../../print/speech.ts';
+import type { Animal } from '../../projections/animal.ts';
 import type { CowFile } from '../../projections/cow-file.ts';
 import { cowMeant } from '../../projections/cow-meant.ts';
 import type { Known } from '../../projections/know.ts';
 import { type HoldStated, type Leaving, leavingOfCow } from '../../projections/leaving.ts';
 import { momentOf } from '../../projections/views-at.ts';
-import type { Animal } from '../../projections/who.ts';
 import { plusMilliseconds } from '../../shared/instant.ts';
 import { addDays, parseLocalDay } from '../../shared/local-day.ts';
 import { UserProblem } from '../../shared/refusal.ts';

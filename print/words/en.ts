@@ -32,6 +32,8 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = f.about(about);
   if (how === 'two-cows') return `${what} was written for number ${number}, which two cows may answer to`;
   if (how === 'leading-zeros') return `${what} was written for number ${number}, hers but for the zeros in front`;
+  if (how === 'one-official-number')
+    return `${what} was written for number ${number}, who has her official number and may be this cow`;
   return `${what} was written for number ${number} at a time when she was not in the herd`;
 };
 
@@ -229,6 +231,8 @@ export const en: Words = {
     'doubt.vet-time-not-longer': (v, f) =>
       `${v.cow}, ${v.medicine}: the vet's ${f.hours(v.vetHours)} are not longer than the label's${v.labelHours === null ? ' time' : ` ${f.hours(v.labelHours)}`}; the label stands`,
     'doubt.vet-time-unplaced': (v) => `A vet's hold time names the treatment ${v.treatment}, which is not on the book`,
+    'doubt.vet-time-elsewhere': (v, f) =>
+      `A vet's hold time was written for ${v.number}, but the treatment it names, ${f.about(v.about)}, ${f.time(v.at)}, is written for ${v.of}: it can only make that hold longer. Which of them did the vet mean?`,
     'doubt.both-still-wanted': (v) =>
       `${v.cow} is on a course of ${v.course} and was given ${v.other}: are both still wanted?`,
     'doubt.dose-not-recorded': (v) =>
@@ -237,6 +241,10 @@ export const en: Words = {
     'doubt.two-groups': (v, f) => `${v.cow} was put in ${f.list(v.groups)} at one time, ${f.time(v.at)}: where is she?`,
     'doubt.unknown-group': (v) => `${v.cow} was put in ${v.group}, a group that the farm does not have`,
     'doubt.after-leaving': (v, f) => `${v.cow}: ${f.about(v.about)}, ${f.time(v.at)}, though she left ${f.day(v.left)}`,
+    'doubt.after-renumbering': (v, f) =>
+      `${v.number}: ${f.about(v.about)}, ${f.time(v.at)}, though the cow of that number bore ${v.cow} by then: was it she?`,
+    'doubt.entered-again': (v, f) =>
+      `Number ${v.number} was entered ${f.time(v.at)} with the official number of ${f.list(v.cows)}, who is here: what holds the one holds both. The same cow: strike that entry and change her number. Another: strike it and enter her with her own official number`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} was dried off ${f.time(v.at)}, and was dry already`,
     'doubt.calved-in-milk': (v, f) =>
       `${v.cow} calved ${f.time(v.at)}, and was in milk: was a dry-off not written down?`,
@@ -251,6 +259,8 @@ export const en: Words = {
     'doubt.unknown-language': (v) =>
       `The farm's language "${v.language}" is not in the dictionary; its sheets print in English`,
     'doubt.number-in-use': (v, f) => `Number ${v.number} was given again, ${f.time(v.at)}, while another cow has it`,
+    'doubt.two-labels': (v, f) =>
+      `${v.medicine} is listed twice at one time, ${f.time(v.at)}, with different labels: the longer one holds. Which is right? Strike the other`,
     'doubt.head-count': (v, f) => `${v.group}: ${v.count} counted ${f.time(v.at)}, ${v.book} on the book`,
     'doubt.no-farm': () =>
       'No farm is set up in this book, so nothing that hangs on its milkings or rules can be worked out',

@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, anotado para el número ${number}`;
   if (how === 'two-cows') return `${what}, que puede ser de dos vacas`;
   if (how === 'leading-zeros') return `${what}, el suyo salvo los ceros delante`;
+  if (how === 'one-official-number') return `${what}, que tiene su número oficial y puede ser esta vaca`;
   return `${what} cuando ella no estaba en el rebaño`;
 };
 
@@ -235,6 +236,8 @@ export const es: Words = {
       `${v.cow}, ${v.medicine}: las ${f.hours(v.vetHours)} del veterinario no pasan de la etiqueta${v.labelHours === null ? '' : ` (${f.hours(v.labelHours)})`}; vale la etiqueta`,
     'doubt.vet-time-unplaced': (v) =>
       `Un tiempo del veterinario nombra el tratamiento ${v.treatment}, que no está en el libro`,
+    'doubt.vet-time-elsewhere': (v, f) =>
+      `Un tiempo del veterinario se anotó para ${v.number}, pero el tratamiento que nombra, ${f.about(v.about)}, ${f.time(v.at)}, está anotado para ${v.of}: solo puede alargar esa retención. ¿Cuál quiso decir el veterinario?`,
     'doubt.both-still-wanted': (v) =>
       `${v.cow} sigue un tratamiento de ${v.course} y recibió ${v.other}: ¿se quieren los dos?`,
     'doubt.dose-not-recorded': (v) =>
@@ -243,6 +246,10 @@ export const es: Words = {
     'doubt.two-groups': (v, f) => `${v.cow} se puso en ${f.list(v.groups)} a la vez, ${f.time(v.at)}: ¿dónde está?`,
     'doubt.unknown-group': (v) => `${v.cow} se puso en ${v.group}, un grupo que la granja no tiene`,
     'doubt.after-leaving': (v, f) => `${v.cow}: ${f.about(v.about)}, ${f.time(v.at)}, aunque salió ${f.day(v.left)}`,
+    'doubt.after-renumbering': (v, f) =>
+      `${v.number}: ${f.about(v.about)}, ${f.time(v.at)}, aunque la vaca de ese número ya llevaba el ${v.cow}: ¿era ella?`,
+    'doubt.entered-again': (v, f) =>
+      `El número ${v.number} se dio de alta ${f.time(v.at)} con el número oficial de ${f.list(v.cows)}, que está aquí: lo que retiene a una retiene a las dos. Si es la misma vaca, tache esa entrada y cambie su número; si es otra, táchela y dela de alta con su propio número oficial`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} se secó ${f.time(v.at)}, y ya estaba seca`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} parió ${f.time(v.at)} estando en leche: ¿falta anotar un secado?`,
     'doubt.past-due': (v, f) =>
@@ -256,6 +263,8 @@ export const es: Words = {
     'doubt.unknown-language': (v) =>
       `El idioma "${v.language}" de la granja no está en el diccionario; sus hojas salen en inglés`,
     'doubt.number-in-use': (v, f) => `El número ${v.number} se dio otra vez, ${f.time(v.at)}, y otra vaca lo lleva`,
+    'doubt.two-labels': (v, f) =>
+      `${v.medicine} está en la lista dos veces a la misma hora, ${f.time(v.at)}, con etiquetas distintas: vale la más larga. ¿Cuál es la correcta? Tache la otra`,
     'doubt.head-count': (v, f) => `${v.group}: ${v.count} contadas ${f.time(v.at)}, ${v.book} en el libro`,
     'doubt.no-farm': () => 'No hay granja en este libro: nada que dependa de sus ordeños o reglas se puede calcular',
     'alert.late-news': (v, f) => {

@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, noté pour le numéro ${number}`;
   if (how === 'two-cows') return `${what}, que deux vaches peuvent porter`;
   if (how === 'leading-zeros') return `${what}, le sien aux zéros de tête près`;
+  if (how === 'one-official-number') return `${what}, qui a son numéro officiel et peut être cette vache`;
   return `${what} quand elle n’était pas dans le troupeau`;
 };
 
@@ -238,6 +239,8 @@ export const fr: Words = {
       `${v.cow}, ${v.medicine} : les ${f.hours(v.vetHours)} du vétérinaire ne dépassent pas l’étiquette${v.labelHours === null ? '' : ` (${f.hours(v.labelHours)})`} ; l’étiquette vaut`,
     'doubt.vet-time-unplaced': (v) =>
       `Un délai du vétérinaire nomme le traitement ${v.treatment}, qui n’est pas au livre`,
+    'doubt.vet-time-elsewhere': (v, f) =>
+      `Un délai du vétérinaire est noté pour ${v.number}, mais le traitement qu’il nomme, ${f.about(v.about)}, ${f.time(v.at)}, est noté pour ${v.of} : il ne peut qu’allonger cette retenue. Laquelle le vétérinaire voulait-il dire ?`,
     'doubt.both-still-wanted': (v) =>
       `${v.cow} suit un traitement de ${v.course} et a reçu ${v.other} : veut-on encore les deux ?`,
     'doubt.dose-not-recorded': (v) =>
@@ -248,6 +251,10 @@ export const fr: Words = {
     'doubt.unknown-group': (v) => `${v.cow} a été mise dans ${v.group}, un lot que la ferme n’a pas`,
     'doubt.after-leaving': (v, f) =>
       `${v.cow} : ${f.about(v.about)}, ${f.time(v.at)}, bien que partie ${f.day(v.left)}`,
+    'doubt.after-renumbering': (v, f) =>
+      `${v.number} : ${f.about(v.about)}, ${f.time(v.at)}, alors que la vache de ce numéro portait déjà le ${v.cow} : était-ce elle ?`,
+    'doubt.entered-again': (v, f) =>
+      `Le numéro ${v.number} a été entré ${f.time(v.at)} avec le numéro officiel de ${f.list(v.cows)}, qui est là : ce qui retient l’une retient les deux. Si c’est la même vache, rayez cette entrée et changez son numéro ; si c’en est une autre, rayez-la et entrez-la avec son propre numéro officiel`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} a été tarie ${f.time(v.at)}, et l’était déjà`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} a vêlé ${f.time(v.at)} en étant en lait : un tarissement non noté ?`,
     'doubt.past-due': (v, f) =>
@@ -261,6 +268,8 @@ export const fr: Words = {
       `La langue « ${v.language} » de la ferme n’est pas au dictionnaire ; ses feuilles sont en anglais`,
     'doubt.number-in-use': (v, f) =>
       `Le numéro ${v.number} a été redonné, ${f.time(v.at)}, alors qu’une autre vache le porte`,
+    'doubt.two-labels': (v, f) =>
+      `${v.medicine} est deux fois sur la liste à la même heure, ${f.time(v.at)}, avec des étiquettes différentes : la plus longue vaut. Laquelle est juste ? Rayez l’autre`,
     'doubt.head-count': (v, f) => `${v.group} : ${v.count} comptées ${f.time(v.at)}, ${v.book} au livre`,
     'doubt.no-farm': () =>
       'Aucune ferme dans ce livre : rien de ce qui dépend de ses traites ou de ses règles ne se calcule',

@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, zapisano dla numeru ${number}`;
   if (how === 'two-cows') return `${what}, a mogą go mieć dwie krowy`;
   if (how === 'leading-zeros') return `${what}, jej numer bez zer z przodu`;
+  if (how === 'one-official-number') return `${what}, który ma jej numer urzędowy i może być tą krową`;
   return `${what}, gdy nie było jej w stadzie`;
 };
 
@@ -235,6 +236,8 @@ export const pl: Words = {
     'doubt.vet-time-not-longer': (v, f) =>
       `${v.cow}, ${v.medicine}: ${f.hours(v.vetHours)} od weterynarza nie jest dłuższe niż etykieta${v.labelHours === null ? '' : ` (${f.hours(v.labelHours)})`}; obowiązuje etykieta`,
     'doubt.vet-time-unplaced': (v) => `Czas od weterynarza podaje leczenie ${v.treatment}, którego nie ma w księdze`,
+    'doubt.vet-time-elsewhere': (v, f) =>
+      `Czas od weterynarza zapisano dla ${v.number}, ale leczenie, które podaje, ${f.about(v.about)}, ${f.time(v.at)}, zapisano dla ${v.of}: może tylko przedłużyć tamto wstrzymanie. O którą krowę chodziło weterynarzowi?`,
     'doubt.both-still-wanted': (v) =>
       `${v.cow} jest na kuracji ${v.course} i dostała ${v.other}: czy oba są potrzebne?`,
     'doubt.dose-not-recorded': (v) => `${v.cow}, ${v.medicine}: dawki ${v.dose} z ${v.of} nie zapisano: czy podano?`,
@@ -242,6 +245,10 @@ export const pl: Words = {
     'doubt.two-groups': (v, f) => `${v.cow} przeniesiono naraz do ${f.list(v.groups)}, ${f.time(v.at)}: gdzie jest?`,
     'doubt.unknown-group': (v) => `${v.cow} przeniesiono do ${v.group}, takiej grupy nie ma`,
     'doubt.after-leaving': (v, f) => `${v.cow}: ${f.about(v.about)}, ${f.time(v.at)}, choć wyszła ${f.day(v.left)}`,
+    'doubt.after-renumbering': (v, f) =>
+      `${v.number}: ${f.about(v.about)}, ${f.time(v.at)}, choć krowa o tym numerze miała już numer ${v.cow}: czy to ona?`,
+    'doubt.entered-again': (v, f) =>
+      `Numer ${v.number} wprowadzono ${f.time(v.at)} z numerem urzędowym krowy ${f.list(v.cows)}, która tu jest: co wstrzymuje jedną, wstrzymuje obie. Jeśli to ta sama krowa, wykreśl ten wpis i zmień jej numer; jeśli inna, wykreśl go i wprowadź ją z jej własnym numerem urzędowym`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} zasuszono ${f.time(v.at)}, a już była zasuszona`,
     'doubt.calved-in-milk': (v, f) =>
       `${v.cow} wycieliła się ${f.time(v.at)}, dając mleko: czy nie zapisano zasuszenia?`,
@@ -255,6 +262,8 @@ export const pl: Words = {
     'doubt.one-id-two-contents': (v) => `Dwa wpisy mają id ${v.id} i mówią co innego; liczą się oba`,
     'doubt.unknown-language': (v) => `Języka „${v.language}” nie ma w słowniku; arkusze drukują się po angielsku`,
     'doubt.number-in-use': (v, f) => `Numer ${v.number} nadano ponownie, ${f.time(v.at)}, a ma go inna krowa`,
+    'doubt.two-labels': (v, f) =>
+      `${v.medicine} jest na liście dwa razy o tej samej godzinie, ${f.time(v.at)}, z różnymi etykietami: obowiązuje dłuższa. Która jest właściwa? Wykreśl drugą`,
     'doubt.head-count': (v, f) => `${v.group}: naliczono ${v.count}, ${f.time(v.at)}, w księdze ${v.book}`,
     'doubt.no-farm': () =>
       'W tej księdze nie ma gospodarstwa: nie da się wyliczyć niczego, co zależy od jego dojów i zasad',

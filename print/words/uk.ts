@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, записано на номер ${number}`;
   if (how === 'two-cows') return `${what}, який можуть мати дві корови`;
   if (how === 'leading-zeros') return `${what}, її номер без нулів попереду`;
+  if (how === 'one-official-number') return `${what}, який має її офіційний номер і може бути цією коровою`;
   return `${what}, коли її не було в стаді`;
 };
 
@@ -232,12 +233,18 @@ export const uk: Words = {
     'doubt.vet-time-not-longer': (v, f) =>
       `${v.cow}, ${v.medicine}: ${f.hours(v.vetHours)} від ветеринара не довші за етикетку${v.labelHours === null ? '' : ` (${f.hours(v.labelHours)})`}; діє етикетка`,
     'doubt.vet-time-unplaced': (v) => `Час від ветеринара називає лікування ${v.treatment}, якого немає в книзі`,
+    'doubt.vet-time-elsewhere': (v, f) =>
+      `Час від ветеринара записано на ${v.number}, але лікування, яке він називає, ${f.about(v.about)}, ${f.time(v.at)}, записано на ${v.of}: він може лише подовжити те утримання. Яку корову мав на увазі ветеринар?`,
     'doubt.both-still-wanted': (v) => `${v.cow} на курсі ${v.course} і отримала ${v.other}: чи потрібні обидва?`,
     'doubt.dose-not-recorded': (v) => `${v.cow}, ${v.medicine}: дозу ${v.dose} з ${v.of} не записано: чи дали?`,
     'doubt.retired-medicine': (v) => `${v.cow} отримала ${v.medicine}, якого вже немає в списку`,
     'doubt.two-groups': (v, f) => `${v.cow} поставили одночасно в ${f.list(v.groups)}, ${f.time(v.at)}: де вона?`,
     'doubt.unknown-group': (v) => `${v.cow} поставили в ${v.group}, такої групи немає`,
     'doubt.after-leaving': (v, f) => `${v.cow}: ${f.about(v.about)}, ${f.time(v.at)}, хоча вибула ${f.day(v.left)}`,
+    'doubt.after-renumbering': (v, f) =>
+      `${v.number}: ${f.about(v.about)}, ${f.time(v.at)}, хоча корова з цим номером тоді вже мала номер ${v.cow}: це вона?`,
+    'doubt.entered-again': (v, f) =>
+      `Номер ${v.number} внесли ${f.time(v.at)} з офіційним номером корови ${f.list(v.cows)}, яка тут: що затримує одну, затримує обидві. Якщо це та сама корова, викресліть цей запис і змініть її номер; якщо інша, викресліть його і внесіть її з її власним офіційним номером`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} запущена ${f.time(v.at)}, а вже була сухостійна`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} отелилась ${f.time(v.at)}, коли доїлась: чи не записали запуск?`,
     'doubt.past-due': (v, f) =>
@@ -249,6 +256,8 @@ export const uk: Words = {
     'doubt.one-id-two-contents': (v) => `Два записи мають id ${v.id} і кажуть різне; рахуються обидва`,
     'doubt.unknown-language': (v) => `Мови «${v.language}» немає в словнику; аркуші друкуються англійською`,
     'doubt.number-in-use': (v, f) => `Номер ${v.number} дали знову, ${f.time(v.at)}, а його має інша корова`,
+    'doubt.two-labels': (v, f) =>
+      `${v.medicine} у списку двічі на той самий час, ${f.time(v.at)}, з різними етикетками: діє довша. Яка правильна? Викресліть іншу`,
     'doubt.head-count': (v, f) => `${v.group}: нараховано ${v.count}, ${f.time(v.at)}, у книзі ${v.book}`,
     'doubt.no-farm': () => 'У цій книзі немає ферми: нічого, що залежить від її доїнь чи правил, не обчислити',
     'alert.late-news': (v, f) => {

@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { againstHerd } from '../../api/import-herd/against-herd.ts';
 import { type HerdImportOptions, herdEntryId, readHerdFile } from '../../api/import-herd/import-herd.ts';
 import { readLine, readValue } from '../../events/door.ts';
+import { know } from '../../projections/know.ts';
 import { type Instant, parseInstant } from '../../shared/instant.ts';
 import { mustBe } from '../../shared/refusal.ts';
+import { milker } from '../projections/evening.ts';
+import { entriesOf } from '../published/paper-farm.ts';
 
 const at = (text: string): Instant => mustBe(parseInstant(text));
 
@@ -417,6 +421,23 @@ describe('the same list again', () => {
     const after = read(list.replace('01-02', '01-03'), { holds: 'none' }).entries[0]?.value;
     expect(before?.subject).toBe(after?.subject);
     expect(before?.id).not.toBe(after?.id);
+  });
+
+  test('R-25 a cow whose official number another bears in the herd is not entered a second time', () => {
+    const official = { officialId: '999000000000412' };
+    const { herd } = know(entriesOf([milker('412', official), milker('7')]), []);
+    const rows = readHerdFile(
+      new TextEncoder().encode(
+        'Cow,Official number,Group,Lactation\n500,999 000000 000412,Cows,2\n501,999000000000501,Cows,2\n7,,Cows,3\n',
+      ),
+      { ...DUBLIN, holds: 'none' },
+    );
+    const { fresh, already } = againstHerd(rows, herd, () => false);
+    expect(fresh.map(({ value }) => value.subject)).toEqual(['501']);
+    expect(already.map(({ line, problem }) => [line, problem.replace(/,.*/, '')])).toEqual([
+      [2, 'the official number of cow 500 is that of cow 412'],
+      [4, 'cow 7 is in the herd already'],
+    ]);
   });
 
   test('herdEntryId gives the id of an entry from its cow and its facts', () => {

@@ -89,6 +89,46 @@ const CASES: readonly Case[] = [
     but: { when: 'it was before', sayings: [milker('1'), left, dose('1', '2026-03-09T12:00:00Z')] },
   },
   {
+    rule: 'R-25',
+    key: 'doubt.after-renumbering',
+    when: 'a dose is for a number whose cow has another by then',
+    sayings: [milker('1'), about('1', 'number-changed', '2026-03-10T09:00:00Z', { to: '9' }), dose('1', NOON)],
+    values: { number: '1', about: 'Sixty hours', at: NOON, cow: '9' },
+    but: {
+      when: 'it was before',
+      sayings: [
+        milker('1'),
+        about('1', 'number-changed', '2026-03-10T09:00:00Z', { to: '9' }),
+        dose('1', '2026-03-09T12:00:00Z'),
+      ],
+    },
+  },
+  {
+    rule: 'R-25',
+    key: 'doubt.entered-again',
+    when: 'a cow is entered with the official number of one that is there under another',
+    sayings: [one, { ...milker('2', official(1)), id: 'two', time: NOON }],
+    values: { number: '2', at: NOON, cows: ['1'] },
+    but: { when: 'that one has left', sayings: [one, left, { ...milker('2', official(1)), id: 'two', time: NOON }] },
+  },
+  {
+    rule: 'R-29',
+    key: 'doubt.two-labels',
+    when: 'a medicine is listed twice at one time with different labels',
+    sayings: [
+      medicine('Listed twice', { milkHold: { hours: 96 }, meatDays: 5 }, NOON, 'long'),
+      medicine('listed TWICE', { milkHold: { hours: 24 }, meatDays: 5 }, NOON, 'short'),
+    ],
+    values: { medicine: 'listed TWICE', at: NOON },
+    but: {
+      when: 'both say the same',
+      sayings: [
+        medicine('Listed twice', { milkHold: { hours: 96 }, meatDays: 5 }, NOON, 'long'),
+        medicine('listed TWICE', { milkHold: { hours: 96 }, meatDays: 5 }, NOON, 'short'),
+      ],
+    },
+  },
+  {
     rule: 'R-23',
     key: 'doubt.struck-unplaced',
     when: 'a dose is struck and nobody says what was true instead',
@@ -194,9 +234,17 @@ const CASES: readonly Case[] = [
   {
     rule: 'R-15',
     key: 'doubt.vet-time-unplaced',
-    when: "the vet's time names a treatment that is not hers",
-    sayings: [milker('1'), milker('2'), dose('2', '2026-03-14T09:00:00Z', {}, 'dose'), vetTime(96)],
+    when: "the vet's time names a treatment that is not on the book",
+    sayings: [milker('1'), dose('1', '2026-03-14T09:00:00Z', {}, 'another'), vetTime(96)],
     values: { treatment: 'dose' },
+    but: { when: 'it names hers', sayings: [milker('1'), dose('1', '2026-03-14T09:00:00Z', {}, 'dose'), vetTime(96)] },
+  },
+  {
+    rule: 'R-15',
+    key: 'doubt.vet-time-elsewhere',
+    when: "the vet's time names a treatment of another cow",
+    sayings: [milker('1'), milker('2'), dose('2', '2026-03-14T09:00:00Z', {}, 'dose'), vetTime(96)],
+    values: { number: '1', of: '2', about: 'Sixty hours', at: '2026-03-14T09:00:00Z' },
     but: { when: 'it names hers', sayings: [milker('1'), dose('1', '2026-03-14T09:00:00Z', {}, 'dose'), vetTime(96)] },
   },
   {

@@ -1,6 +1,7 @@
 /** Histories that nobody would write down: any kind of entry about any cow at any hour, and things set aside besides. */
 import fc from 'fast-check';
 import type { Aside, Entry } from '../../events/entry.ts';
+import { entryLike } from '../../events/stored-entry.ts';
 import { instantText, mustBeInstant, plusHours } from '../../shared/instant.ts';
 import { entriesOf } from '../published/paper-farm.ts';
 import { about, CUPBOARD, dryCow, farm, farmWide, medicine, milker, type Saying } from './evening.ts';
@@ -171,7 +172,7 @@ export const aside: fc.Arbitrary<Aside> = fc
 export const issuedFor = (milkings: readonly string[], numbers: readonly string[] = []): readonly Entry[] =>
   milkings.map((milking, index) => {
     const [like] = entriesOf([about('1', 'milk-hold', at(index), { reason: 'clots' })]) as [Entry];
-    const { subject: _, ...rest } = like;
+    const { subject: _, ...rest } = entryLike(like, {});
     return {
       ...rest,
       type: 'sheet-issued',

@@ -53,6 +53,20 @@ const upheaval: fc.Arbitrary<Saying> = fc.oneof(
       }),
     ),
   fc
+    .record({
+      cow: fc.constantFrom(...NUMBERS, ...OFFICIAL),
+      hour,
+      treatment: fc.integer({ min: 0, max: 20 }),
+      hours: fc.integer({ min: 1, max: 200 }),
+    })
+    .map((each) =>
+      about(each.cow, 'vet-hold-time', at(each.hour), {
+        treatment: `e${each.treatment}`,
+        milkHours: each.hours,
+        prescribedBy: 'Dr Vane',
+      }),
+    ),
+  fc
     .record({ hour, entry: fc.integer({ min: 0, max: 9 }) })
     .map((each) => farmWide('entry-struck', at(each.hour), { entry: `herd-${each.entry}`, reason: 'never so' })),
   fc.record({ hour, milkings: fc.integer({ min: 1, max: 8 }) }).map((each) => ({
@@ -88,7 +102,13 @@ const everything = (known: Known): string => {
     views,
     {
       ...known,
-      files: known.files.map(({ cow, lactations, dosings, closedAt }) => ({ cow, lactations, dosings, closedAt })),
+      files: known.files.map(({ cow, lactations, dosings, closedAt, others }) => ({
+        cow,
+        lactations,
+        dosings,
+        closedAt,
+        others: others.map((other) => [other.cow, other.dosings]),
+      })),
       lookup: null,
       ids: [...known.ids.twice].sort(),
       strikes: { ...known.strikes, live: liveEntries(known.strikes.live) },
@@ -100,11 +120,14 @@ const everything = (known: Known): string => {
       ...known.farm.sorted,
       ...known.farm.settled,
       ...known.farm.returned,
+      ...known.farm.vetTimes,
+      ...[...known.strikes.corrections].sort(([a], [b]) => (a < b ? -1 : 1)),
     ],
   ]);
 };
 
-const closedAtOf = ({ cow, lactations }: CowFile): number => {
+const closedAtOf = ({ cow, lactations, others }: CowFile): number => {
+  if (others.length > 0) return Number.POSITIVE_INFINITY;
   const [entered, left] = [cow.entered.at(-1), cow.left.at(-1)];
   const isGone = entered !== undefined && left !== undefined && entered.at <= left.at;
   return isGone && lactations.stretches.at(-1)?.to !== null ? cow.lastAt + 7 * DAY : Number.POSITIVE_INFINITY;

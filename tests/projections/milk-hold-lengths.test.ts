@@ -239,7 +239,7 @@ describe('what is not known, and the vet', () => {
       }),
     );
     expect(book.held('412', NEXT)?.until).toBeNull();
-    expect(book.doubts(NEXT, 'doubt.vet-time-unplaced')).toHaveLength(1);
+    expect(book.doubts(NEXT, 'doubt.vet-time-elsewhere')).toHaveLength(1);
   });
 
   test('R-15 hours longer than the label hold longer even where no vet is named', () => {

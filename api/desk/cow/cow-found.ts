@@ -3,10 +3,10 @@
  * still to come. Two cows are never taken for one. For a number that means nobody: numbers like it.
  */
 
+import type { Animal } from '../../../projections/animal.ts';
 import { numberAt } from '../../../projections/cow.ts';
 import type { CowFile } from '../../../projections/cow-file.ts';
 import { cowsBy, type Standing } from '../../../projections/standing.ts';
-import type { Animal } from '../../../projections/who.ts';
 import { type WhyCow, whyCow } from '../../../projections/why.ts';
 import { officialDigits, withoutLeadingZeros } from '../../../shared/cow-number.ts';
 import type { Tonight } from '../../tonight.ts';

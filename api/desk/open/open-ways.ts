@@ -56,8 +56,10 @@ export const waysFor = (because: Because): readonly Way[] => {
     case 'doubt.struck-unplaced':
       return [write('treatment', 'Another cow had it: write it down for her', undefined)];
     case 'doubt.vet-time-unplaced':
+    case 'doubt.vet-time-elsewhere':
       return [write('vet-hold-time', 'Enter the time for the right treatment')];
     case 'doubt.retired-medicine':
+    case 'doubt.two-labels':
       return [page('/medicines', 'Look at the medicines')];
     case 'doubt.unknown-language':
       return [page('/farm', 'Choose another language')];
