@@ -12,12 +12,13 @@ import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts'
 import type { HoldPiece } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import { laterIfLonger } from './label.ts';
-import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
+import { lactationAt, stretchAt } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
 import { type CowMoment, inMilkDuring, standsIn } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
 import { type Past, pastOf, settledOf } from './settled-past.ts';
+import type { Stretch } from './stretch.ts';
 import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
 
 /** When a test's milk was drawn: what it says is about that milk. */

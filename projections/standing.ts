@@ -8,11 +8,12 @@ import type { Group } from './groups.ts';
 import { type HoldPiece, holdsAt } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
-import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
+import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
 import { type CowMoment, firstThere, inMilkDuring, standsIn } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
+import type { Stretch } from './stretch.ts';
 import type { Animal } from './who.ts';
 import { windowEndOf } from './window.ts';
 
