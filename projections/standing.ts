@@ -58,12 +58,16 @@ const standingWith = (file: CowFile, moment: CowMoment, asides: readonly Aside[]
     daysInMilk: daysInMilkOn(stretch ?? lastStretch(file.lactations, windowEnd), milking.day),
     pieces,
     running,
-    held: running.length > 0 && (during || moment.lookup.isMilked(group.name, milking)),
+    held:
+      running.length > 0 && (during || running.some(isDryAmongMilked) || moment.lookup.isMilked(group.name, milking)),
     asides,
   };
 };
 
 export const standingAlone = keptForCow((file, moment) => standingWith(file, moment, []));
+
+/** She may stand in a milked group though it is not the one that she stands in for certain. */
+const isDryAmongMilked = ({ because }: HoldPiece): boolean => because.key === 'hold.dry-in-milked-group';
 
 /** Which cows each thing set aside may concern; those that concern nobody in the herd are missing here. */
 export const asidesByCow = (known: Known): ReadonlyMap<string, readonly Aside[]> => {
