@@ -168,7 +168,7 @@ export const milkingAsked = (known: Known, asked: string, asOf: Instant, setAsid
   }
   const id = parseMilkingId(asked);
   if (!id.ok) throw new UserProblem(`--milking: ${id.problem}, or "next"`, 2);
-  const milking = schedule.find(id.value);
+  const milking = schedule.findEver(id.value);
   if (milking === undefined) {
     const names = schedule.on(id.value.slice(0, 10) as Milking['day']).map((each) => each.name);
     throw new UserProblem(

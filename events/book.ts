@@ -9,7 +9,7 @@ import { UserProblem } from '../shared/refusal.ts';
 import type { Passed, TurnedAway } from './door.ts';
 import type { EntryOf } from './entry.ts';
 import type { DataOf } from './kinds.ts';
-import { appender, type Batch, type Receipt } from './log/append.ts';
+import { appender, type Batch, type Carried, type Receipt } from './log/append.ts';
 import { beginBook, idFor } from './log/begin.ts';
 import { adoptFarm, type Continuation, continuationOf } from './log/continuation.ts';
 import { type Devices, devicesOf } from './log/devices.ts';
@@ -36,23 +36,33 @@ import {
   type UpTo,
 } from './log/reading.ts';
 import { type Attempt, recordEach } from './log/record-each.ts';
-import { rowsOfId, type SetAside, setAsideUnder } from './log/set-aside.ts';
+import {
+  lastRefused,
+  type RefusedPage,
+  refusedBehind,
+  rowsOfId,
+  type SetAside,
+  setAsideUnder,
+} from './log/set-aside-read.ts';
 import { readKey, secretFrom } from './log/signing-key.ts';
 import type { Connection } from './log/tables.ts';
 import { onBook, readOnlyFile } from './log/trouble.ts';
 import { type VerifyReport, verifyBook } from './log/verify.ts';
 import { isWorthThreads, verifyApart } from './log/verify-apart.ts';
 import { namesOf } from './log/verify-names.ts';
+import type { Refusal } from './refusal.ts';
 import type { Relayed } from './relay.ts';
 import type { StoredRow } from './stored.ts';
 
-export type { Batch, Receipt, Taken } from './log/append.ts';
+export type { Batch, Carried, Receipt, Taken } from './log/append.ts';
 export type { Device } from './log/devices.ts';
 export type { WentOn } from './log/go-on.ts';
+export { mayBeWritten } from './log/open-file.ts';
 export type { OwnType } from './log/own-entry.ts';
-export type { Peer } from './log/peers.ts';
+export { NOTHING_SEEN, type Peer } from './log/peers.ts';
 export { changesOf, type Known, type UpTo } from './log/reading.ts';
 export type { Attempt } from './log/record-each.ts';
+export type { RefusedPage } from './log/set-aside-read.ts';
 export type { VerifyReport } from './log/verify.ts';
 
 export interface BookOptions {
@@ -133,6 +143,15 @@ export interface Book {
   readonly hasSetAside: () => boolean;
   /** What was refused at a door and kept under that key, exactly as it was said. */
   readonly setAside: (key: string) => SetAside | undefined;
+  /** What was refused, row by row behind a number, as it goes to another book; undefined where there are not so many. */
+  readonly refusedBehind: (
+    after: number,
+    most: { readonly rows: number; readonly characters: number },
+  ) => RefusedPage | undefined;
+  /** Number and chain value of the last row of what was refused; 0 and the empty text where there is none. */
+  readonly lastRefused: () => { readonly number: number; readonly chain: string };
+  /** Sets aside what another book of this farm refused, through the peer named `via`. What is known adds nothing. */
+  readonly carry: (refusals: readonly Refusal[], via: string) => Carried[];
   /** Keeps a printed paper; gives the SHA-256 of its bytes. */
   readonly keepPaper: (bytes: Uint8Array) => string;
   readonly paper: (hash: string) => Uint8Array | undefined;
@@ -269,6 +288,13 @@ const bookOn = (
     find: reading((id) => rowsOfId(db, id)),
     hasSetAside: reading(() => readHead(db).chain !== ''),
     setAside: reading((key) => setAsideUnder(db, key)),
+    refusedBehind: reading((after, most) => refusedBehind(db, after, most)),
+    lastRefused: reading(() => lastRefused(db)),
+    carry: writing((refusals, via) => {
+      if (refusals.length > 0 && readHead(db).farm === null)
+        throw new Error('A book adopts the farm before it carries');
+      return named.log.carry(refusals, via);
+    }),
     keepPaper: writing((bytes) => keepPaper(db, bytes)),
     paper: reading((hash) => paperOf(db, hash)),
     checkpoint: reading(() => checkpointOf(readHead(db), { book: named.bookId, key: named.publicKey })),

@@ -10,6 +10,13 @@ import { parseZone } from '../shared/zone.ts';
 const UNPRINTABLE = /[\p{Cc}\p{Zl}\p{Zp}\u200b\u200e\u200f\u202a-\u202e\u2060-\u2069\ufeff\ufff9-\ufffb]/u;
 const LONE_SURROGATE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
+const ALL_UNPRINTABLE = new RegExp(UNPRINTABLE.source, 'gu');
+const ALL_LONE = new RegExp(LONE_SURROGATE.source, 'g');
+
+/** A text in one line without what `text` refuses: what no paper shows becomes a space, half a letter a replacement character. */
+export const printable = (value: string): string =>
+  value.replace(ALL_LONE, '\ufffd').replace(ALL_UNPRINTABLE, ' ').trim();
+
 /** A schema from one of the house's parsers, keeping the text as written. */
 const parsedBy = (parse: (text: string) => Result<unknown>) =>
   z.string().superRefine((text, context) => {

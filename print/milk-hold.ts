@@ -71,7 +71,7 @@ const held = (setting: Setting, sheet: MilkHoldSheet): Piece[] => {
   const rows = sheet.held;
   const made: Piece[] = [
     rows.length === 0
-      ? total(setting, ({ labels }) => labels.noneHeld)
+      ? total(setting, ({ labels }) => (sheet.unplaced.length > 0 ? labels.noneHeldButFind : labels.noneHeld))
       : total(setting, ({ labels, format }) => labels.milkOut(rows.length, format)),
   ];
   const make = heldRows(setting, rows);

@@ -32,6 +32,13 @@ export const office = (setting: Setting): Piece[] => {
       ({ labels }) => labels.forTheVet,
       ({ labels }) => labels.nothingForTheVet,
     ),
+    ...reasons(
+      setting,
+      'open',
+      openEnded(views),
+      ({ labels }) => labels.openEnded,
+      ({ labels }) => labels.nobodyOpenEnded,
+    ),
     ...notReturned(setting),
     ...notices(
       setting,
@@ -135,6 +142,21 @@ const forTheVet = ({ sheets }: Views): CowReasons[] =>
     ),
     ...sheets['dry-off'].undecided,
   ]);
+
+/** What the wall tells the crew to ask about, and neither a dose nor the vet's word would end. */
+const openEnded = ({ sheets }: Views): CowReasons[] =>
+  byCow(
+    [...sheets['milk-hold'].held, ...sheets['beef-hold'].cows]
+      .filter(({ until }) => until === null)
+      .flatMap(({ cow, reasons: all }) =>
+        all.filter((each) => !hasEnd(each) && !isSaidAbove(each)).map((because) => ({ cow, because })),
+      ),
+  );
+
+const hasEnd = ({ values }: Because): boolean =>
+  ('ends' in values && values.ends !== null) || ('until' in values && values.until !== null);
+
+const isSaidAbove = ({ key }: Because): boolean => VET.has(key) || key === 'hold.dose-not-recorded';
 
 /** One row a cow, her reasons in the order given. */
 const byCow = (list: readonly { readonly cow: string; readonly because: Because }[]): CowReasons[] => {

@@ -78,7 +78,8 @@ export interface Sayings {
   'unplaced.two-cows': { number: string; about: string; at: Time; cows: string[] };
   'unplaced.leading-zeros': { number: string; about: string; at: Time; mayBe: string[] };
   'unplaced.dose-struck': { number: string; about: string; at: Time; reason: string };
-  'unplaced.set-aside': { problem: string };
+  /** `cows`: numbers that can be read in it, none of them a cow of the herd. */
+  'unplaced.set-aside': { problem: string; cows: readonly string[] };
   'unplaced.left-on-hold': { left: Day; until: Time | null };
   // Treat now
   'treat.due': { planned: Time; lastGiven: Time; everyHours: number };

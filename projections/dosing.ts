@@ -3,7 +3,8 @@
  * A course is one treatment for the vet's hours and the plan; another medicine under the same course id is a dosing of its own.
  */
 import type { EntryOf } from '../events/entry.ts';
-import { type Instant, plusHours } from '../shared/instant.ts';
+import type { Instant } from '../shared/instant.ts';
+import { type CoursePlan, coursePlanOf } from './course-plan.ts';
 import type { Hers } from './cow.ts';
 import { medicineKey } from './farm.ts';
 
@@ -28,24 +29,6 @@ export interface Dosing {
   readonly mayBe: Hers<'treatment'>['mayBe'];
   readonly vet: VetWord;
   readonly course: CoursePlan | undefined;
-}
-
-export interface CoursePlan {
-  readonly id: string;
-  /** Highest dose number recorded. */
-  readonly given: number;
-  readonly of: number;
-  /** As the last dose says. */
-  readonly everyHours: number;
-  readonly ended: EntryOf<'course-ended'> | undefined;
-  /** Dose numbers between the first and the last recorded that are missing. */
-  readonly gaps: readonly number[];
-  /** True while doses remain and nobody ended it. */
-  readonly running: boolean;
-  /** Planned time of the last dose while it runs, else of the last given one. */
-  readonly plannedLast: Instant;
-  /** Planned time of the next dose while it runs. */
-  readonly plannedNext: Instant | undefined;
 }
 
 export interface Dosed {
@@ -73,7 +56,7 @@ export const dosingsOf = ({ treatments, vetTimes, courseEnds }: Dosed): readonly
       last,
       mayBe: pile.find((hers) => hers.mayBe !== undefined)?.mayBe,
       vet: vetWordOn(doses, vetTimes),
-      course: planOf(doses, courseEnds),
+      course: coursePlanOf(doses, courseEnds),
     };
   });
 };
@@ -113,37 +96,5 @@ const vetWordOn = (doses: readonly Dose[], vetTimes: readonly EntryOf<'vet-hold-
     prescribedBy: prescribed.find((each) => each !== undefined),
     entries: times.map((time) => time.id),
     said: times.at(-1)?.at,
-  };
-};
-
-const planOf = (
-  doses: readonly [Dose, ...Dose[]],
-  courseEnds: readonly EntryOf<'course-ended'>[],
-): CoursePlan | undefined => {
-  const last = doses[doses.length - 1] as Dose;
-  const plan = last.data.course;
-  if (plan === undefined) return undefined;
-  const numbers = doses.flatMap((dose) => (dose.data.course === undefined ? [] : [dose.data.course.dose]));
-  const given = Math.max(...numbers);
-  // Only the end of the course shortens its plan: of several words on its length the longest stands.
-  const of = Math.max(...doses.map((dose) => dose.data.course?.of ?? 0));
-  const longestInterval = Math.max(...doses.map((dose) => dose.data.course?.everyHours ?? 0));
-  // A dose given after the end was said goes on with the course: its plan is ended only by a later word.
-  const ended = courseEnds.find((end) => end.data.course === plan.id && end.at >= last.at);
-  const running = ended === undefined && given < of;
-  const gaps: number[] = [];
-  if (ended === undefined) {
-    for (let dose = Math.min(...numbers); dose < given; dose += 1) if (!numbers.includes(dose)) gaps.push(dose);
-  }
-  return {
-    id: plan.id,
-    given,
-    of,
-    everyHours: plan.everyHours,
-    ended,
-    gaps,
-    running,
-    plannedLast: running ? plusHours(last.at, (of - given) * longestInterval) : last.at,
-    plannedNext: running ? plusHours(last.at, plan.everyHours) : undefined,
   };
 };

@@ -38,3 +38,9 @@ export const reasonOf = (piece: HoldPiece): HoldReason => ({
   ...(piece.quarters === undefined || piece.quarters.length === 0 ? {} : { quarters: piece.quarters }),
   ...(piece.lastDose === undefined ? {} : { lastDose: instantText(piece.lastDose) }),
 });
+
+/** Without end first, then the latest end: the reason that governs leads. */
+export const byWeight = (a: HoldPiece, b: HoldPiece): number => {
+  const weight = (piece: HoldPiece): number => piece.end ?? Number.POSITIVE_INFINITY;
+  return weight(a) === weight(b) ? 0 : weight(b) - weight(a);
+};

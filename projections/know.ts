@@ -1,5 +1,6 @@
 /** What the whole log says, once: strikes sorted out, the farm, the herd, every cow's file. Nothing here knows a milking. */
 import type { Aside, Entry } from '../events/entry.ts';
+import { byCowNumber } from '../shared/cow-number.ts';
 import { byText } from '../shared/text-order.ts';
 import { carryColumns } from './columns.ts';
 import { type CowFile, fileOf } from './cow-file.ts';
@@ -73,5 +74,9 @@ interface Opened extends Labels {
 /** What follows from a file is kept with it, by the labels too: other labels, another file. */
 const opened = new WeakMap<Animal, Opened>();
 
+/** Their cows in the order of their numbers: in which order they were found is another in every book. */
 export const unsettled = (asides: readonly Aside[], farm: Farm): readonly Aside[] =>
-  asides.filter((aside) => !farm.settled.has(aside.key)).sort((a, b) => byText(a.key, b.key));
+  asides
+    .filter((aside) => !farm.settled.has(aside.key))
+    .map((aside) => (aside.cows.length < 2 ? aside : { ...aside, cows: aside.cows.toSorted(byCowNumber) }))
+    .sort((a, b) => byText(a.key, b.key));

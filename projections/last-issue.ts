@@ -1,5 +1,6 @@
 /** What the last issued sheets said, read back from their stored rows. */
 import { z } from 'zod';
+import { DAY } from '../shared/instant.ts';
 import type { Known } from './know.ts';
 import type { Moment } from './moment.ts';
 import type { Milking } from './schedule.ts';
@@ -19,24 +20,46 @@ export interface OnLastSheet {
   readonly entries: readonly string[];
 }
 
-/** The cows on the last issued milk-hold sheet of this or an earlier milking; undefined when none was ever issued. */
-export const lastHeld = (known: Known, moment: Moment): readonly OnLastSheet[] | undefined => {
-  const last = lastContent(known, moment, 'milk-hold');
-  const rows = last === undefined ? undefined : heldRows.safeParse(last.content);
-  if (last === undefined || rows?.success !== true) return undefined;
-  return rows.data.held.map((row) => ({
-    number: row.cow,
-    cows: bearersOnSheet(known, moment.schedule, row.cow, last.milking),
-    entries: row.reasons.flatMap((reason) => reason.entries),
-  }));
+/** What hung in the parlour before this sheet. */
+export interface HeldBefore {
+  /** On the last sheet of an earlier milking, which is what the crew have done; undefined where there is none. */
+  readonly earlier: readonly OnLastSheet[] | undefined;
+  /** These, and whoever is on a sheet of this milking that is to be replaced: she may have her band. The latest row of each number. */
+  readonly all: readonly OnLastSheet[];
+}
+
+/** Undefined while no milk-hold sheet was issued for this or an earlier milking. */
+export const heldBefore = (known: Known, moment: Moment): HeldBefore | undefined => {
+  const rowsOf = ({ content, milking }: Content): readonly OnLastSheet[] | undefined => {
+    const rows = heldRows.safeParse(content);
+    if (!rows.success) return undefined;
+    return rows.data.held.map((row) => ({
+      number: row.cow,
+      cows: bearersOnSheet(known, moment.schedule, row.cow, milking),
+      entries: row.reasons.flatMap((reason) => reason.entries),
+    }));
+  };
+  const [ofThis, last] = contents(known, moment, 'milk-hold');
+  const earlier = last === undefined ? undefined : rowsOf(last);
+  const replaced = ofThis.flatMap((each) => {
+    const rows = rowsOf(each);
+    return rows === undefined ? [] : [rows];
+  });
+  if (earlier === undefined && replaced.length === 0) return undefined;
+  const all: OnLastSheet[] = [];
+  for (const rows of [...replaced, earlier ?? []]) {
+    const have = new Set(all.map(({ number }) => number));
+    all.push(...rows.filter(({ number }) => !have.has(number)));
+  }
+  return { earlier, all };
 };
 
-/** Who stood in which group on the last issued count sheet, by cow key. */
+/** Who stood in which group on the last count sheet of an earlier milking, by cow key. */
 export const lastCounts = (
   known: Known,
   moment: Moment,
 ): ReadonlyMap<string, { readonly group: string; readonly number: string }> | undefined => {
-  const last = lastContent(known, moment, 'counts');
+  const [, last] = contents(known, moment, 'counts');
   const rows = last === undefined ? undefined : countRows.safeParse(last.content);
   if (last === undefined || rows?.success !== true) return undefined;
   const stood = new Map<string, { group: string; number: string }>();
@@ -47,16 +70,30 @@ export const lastCounts = (
   return stood;
 };
 
-const lastContent = (
+interface Content {
+  readonly content: unknown;
+  readonly milking: Milking;
+}
+
+/** A sheet in the sets of this milking, the latest first, and in the last set of an earlier one. */
+const contents = (
   known: Known,
   moment: Moment,
   sheet: SheetName,
-): { content: unknown; milking: Milking } | undefined => {
-  for (const issue of known.farm.issued.toReversed()) {
-    const milking = moment.schedule.find(issue.data.milking);
+): readonly [ofThis: readonly Content[], earlier: Content | undefined] => {
+  const { start } = moment.milking;
+  const ofThis: Content[] = [];
+  let earlier: Content | undefined;
+  const { issued } = known.farm;
+  for (let place = issued.length - 1; place >= 0; place -= 1) {
+    const issue = issued[place] as (typeof issued)[number];
+    // No set of this milking hangs for longer; years of sets are not gone through.
+    if (earlier !== undefined && issue.at < start - 7 * DAY) break;
+    const milking = moment.schedule.findEver(issue.data.milking);
     const found = issue.data.sheets.find((each) => each.sheet === sheet);
-    if (milking === undefined || found === undefined || milking.start > moment.milking.start) continue;
-    return { content: found.content, milking };
+    if (milking === undefined || found === undefined || milking.start > start) continue;
+    if (milking.start === start) ofThis.push({ content: found.content, milking });
+    else earlier ??= { content: found.content, milking };
   }
-  return undefined;
+  return [ofThis, earlier];
 };

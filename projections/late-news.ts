@@ -8,7 +8,8 @@ import { sha256 } from '../shared/fingerprint.ts';
 import { DAY, type Instant, instantText } from '../shared/instant.ts';
 import { type Because, because, type TankLoadSaid } from './because.ts';
 import type { CowFile } from './cow-file.ts';
-import { endText, type HoldPiece, latestEnd } from './hold-piece.ts';
+import { isMilkedAt } from './groups.ts';
+import { byWeight, endText, type HoldPiece, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { sampledAt } from './milk-hold.ts';
 import { isThere, type Moment, openFrom } from './moment.ts';
@@ -73,7 +74,7 @@ const issuedMilkings = (known: Known, schedule: Schedule): IssuedMilking[] => {
     else have.push(issue);
   }
   return [...byMilking].flatMap(([id, issues]) => {
-    const milking = schedule.find(id);
+    const milking = schedule.findEver(id);
     return milking === undefined ? [] : [{ milking, issues }];
   });
 };
@@ -97,8 +98,12 @@ const heldAt = (
   const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => aside.recordedAt <= windowEnd) });
   return files
     .map((file) => standingOf(file, moment, asides.get(file.cow.key) ?? []))
-    .filter((standing) => standing.held);
+    .filter((standing) => standing.held && mayBeMilked(standing, moment));
 };
+
+/** In a group that is milked at other milkings only, she put nothing into this one's load; unless its name is another by now. */
+const mayBeMilked = ({ group }: Standing, { milking, schedule }: Moment): boolean =>
+  group.milkedAt === undefined || isMilkedAt(group, milking.name) || schedule.find(milking.id) === undefined;
 
 const reachedAt = (
   { start }: Milking,
@@ -125,7 +130,8 @@ const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]):
   const loads = phase === 'before' ? [] : loadsSaid(known, schedule, milking);
   return missing.map((standing): Notice => {
     const entries = [...new Set(standing.running.flatMap((piece) => piece.because.entries))].sort();
-    const leading = standing.running[0]?.because;
+    // What holds her longest: by that the alert says until when.
+    const leading = standing.running.toSorted(byWeight)[0]?.because;
     const values = {
       cow: standing.number,
       milking: milking.id,

@@ -3,9 +3,9 @@ import { byCowNumber } from '../shared/cow-number.ts';
 import { type Instant, instantText, later, MINUTE } from '../shared/instant.ts';
 import { because } from './because.ts';
 import { dueAt } from './course-due.ts';
-import { endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
+import { byWeight, endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
 import type { Known } from './know.ts';
-import { lastHeld, type OnLastSheet } from './last-issue.ts';
+import { heldBefore, type OnLastSheet } from './last-issue.ts';
 import { type CowMoment, countsFor, firstCounting, isThere, type Moment, openFrom } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
@@ -15,7 +15,7 @@ import { unplacedRows } from './unplaced.ts';
 import type { ClearedRow, GoneRow, HeldRow, MilkHoldSheet, TreatRow } from './views.ts';
 
 export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly Standing[]): MilkHoldSheet => {
-  const before = lastHeld(known, moment);
+  const before = heldBefore(known, moment);
   const rows = heldAmong(standings, moment);
   const held = rows.map(({ standing }) => standing);
   // Dry cows in milked groups head the list: nobody expects them.
@@ -23,12 +23,12 @@ export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly 
     ...rows.filter(({ row }) => row.dryInMilkedGroup),
     ...rows.filter(({ row }) => !row.dryInMilkedGroup),
   ];
-  const isNew = isNewAmong(held, before);
+  const isNew = isNewAmong(held, before?.earlier);
   return {
     unplaced: unplacedRows(known, moment),
     held: inOrder.map(({ standing, row }) => (isNew(standing) ? row : { ...row, isNew: false })),
-    cleared: clearedRows(known, { standings, held }, moment, before),
-    gone: goneRows(known, moment, standings, before),
+    cleared: clearedRows(known, { standings, held }, moment, before?.all),
+    gone: goneRows(known, moment, standings, before?.all),
     treat: treatRows(known, standings, moment),
     groups: moment.groups
       .filter((group) => moment.lookup.isMilked(group.name, moment.milking))
@@ -102,12 +102,6 @@ const rowOf = (standing: Standing, moment: CowMoment) => {
         : milkingsUntil(moment, counts, until, moment.lookup.isMilked(standing.group.name, moment.milking)),
     reasons: [...running].sort(byWeight).map(reasonOf),
   };
-};
-
-/** Without end first, then the latest end: the reason that governs leads. */
-const byWeight = (a: HoldPiece, b: HoldPiece): number => {
-  const weight = (piece: HoldPiece): number => piece.end ?? Number.POSITIVE_INFINITY;
-  return weight(a) === weight(b) ? 0 : weight(b) - weight(a);
 };
 
 /** Milkings of hers still held: this one, if her group is milked at it, and those after it that start no later than the end. */
@@ -231,6 +225,6 @@ const dosesDue = saidOfStandings('doses due', ({ file, number, group }, moment):
         ? because('R-17', 'treat.overdue', { ...values, due: due.due.id }, ids)
         : because('R-17', 'treat.due', values, ids),
     };
-    return [{ key: doseKey(course.id, due.dose), row }];
+    return [{ key: doseKey(file.cow.key, course, due.dose), row }];
   });
 });

@@ -1,7 +1,7 @@
 /** Every reason to hold one cow's milk at a milking (R-10 to R-29). Which of them are running is asked with `holdsAt`. */
 import type { Aside } from '../events/entry.ts';
 import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
-import { type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
+import { earlier, type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
 import { addDays } from '../shared/local-day.ts';
 import { type Because, because, type MayBe } from './because.ts';
 import { nearestDue } from './course-due.ts';
@@ -21,9 +21,9 @@ import { type Past, pastOf, settledOf } from './settled-past.ts';
 import { type Stretch, TWO_DAYS } from './stretch.ts';
 import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
 
-/** When a test's milk was drawn: what it says is about that milk. */
-export const sampledAt = (hers: Hers<'residue-test'>): Instant =>
-  hers.entry.data.sampledAt === undefined ? hers.entry.at : mustBeInstant(hers.entry.data.sampledAt);
+/** When a test's milk was drawn: what it says is about that milk. Never after the result was there, whatever was written. */
+export const sampledAt = ({ entry }: Pick<Hers<'residue-test'>, 'entry'>): Instant =>
+  entry.data.sampledAt === undefined ? entry.at : earlier(mustBeInstant(entry.data.sampledAt), entry.at);
 
 /** `asides`: things set aside that may concern her (R-27). */
 export const milkHoldPieces = (file: CowFile, moment: CowMoment, asides: readonly Aside[]): readonly HoldPiece[] => {

@@ -1,7 +1,9 @@
 /** Keys of doubts, alerts and unplaced lines: what a `settled` entry names. Stable while the matter is the same one. */
 export const unplacedKey = (entryId: string): string => `unplaced:${entryId}`;
 export const struckKey = (entryId: string): string => `struck:${entryId}`;
-export const doseKey = (courseId: string, dose: number): string => `dose-not-recorded:${courseId}:${dose}`;
+/** Two cows may be on courses of one name, and one cow twice on it. */
+export const doseKey = (cow: string, course: { readonly id: string; readonly run: number }, dose: number): string =>
+  `dose-not-recorded:${cow}:${course.id}${course.run === 1 ? '' : ` (${course.run})`}:${dose}`;
 export const leftOnHoldKey = (entryId: string): string => `left-on-hold:${entryId}`;
 
 /** The entries behind the hold are part of the key: news that comes after a settling is news again. */

@@ -214,10 +214,12 @@ const ownDoubts = saidOfStandings('odd standings', (standing, moment): readonly 
     );
   }
   for (const dosing of file.dosings) {
+    const { course } = dosing;
+    if (course === undefined) continue;
     for (const { dose } of missedDoses(dosing, moment)) {
-      const values = { cow, medicine: dosing.medicine, dose, of: dosing.course?.of ?? dose };
+      const values = { cow, medicine: dosing.medicine, dose, of: course.of };
       add(
-        doseKey(dosing.course?.id ?? '', dose),
+        doseKey(file.cow.key, course, dose),
         because(
           'R-17',
           'doubt.dose-not-recorded',

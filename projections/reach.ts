@@ -4,12 +4,14 @@
  * through without asking every cow about every milking.
  */
 import { type Instant, plusMilliseconds } from '../shared/instant.ts';
+import { addDays } from '../shared/local-day.ts';
 import type { CowFile } from './cow-file.ts';
 import { groupNamed, groupsInOrder, isMilkedAt } from './groups.ts';
 import { saidOfAll } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { milkHoldPieces } from './milk-hold.ts';
 import type { Moment } from './moment.ts';
+import { pregnancyAt } from './pregnancy.ts';
 import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
@@ -58,16 +60,62 @@ interface StretchHeld {
 
 const stretchesHeld = saidOfAll('held', (file, moment): readonly StretchHeld[] => {
   const milked = milkedStretches(file, moment.schedule);
-  return milkHoldPieces(file, moment, []).flatMap(({ began, end }) =>
-    began <= 0
-      ? []
-      : milked.flatMap((stretch): StretchHeld[] => {
-          const from = Math.max(began, stretch.from);
-          const to = Math.min(end ?? Number.POSITIVE_INFINITY, stretch.to);
-          return from <= to ? [{ file, began, from, to }] : [];
-        }),
-  );
+  const reasons = milkHoldPieces(file, moment, []).filter(({ began }) => began > 0);
+  return [
+    ...reasons.flatMap(({ began, end }) =>
+      milked.flatMap((stretch): StretchHeld[] => {
+        const from = Math.max(began, stretch.from);
+        const to = Math.min(end ?? Number.POSITIVE_INFINITY, stretch.to);
+        return from <= to ? [{ file, began, from, to }] : [];
+      }),
+    ),
+    ...[...dryAmongMilked(file, moment.schedule), ...beforeDue(file, moment.schedule)].map(({ from, to }) => ({
+      file,
+      began: from as Instant,
+      from,
+      to,
+    })),
+  ];
 });
+
+/** Times, first and last instant. Rather too much than too little. */
+interface Time {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** When she stood dry where cows are milked, which is a reason by itself. */
+const dryAmongMilked = ({ cow, lactations }: CowFile, schedule: Schedule): readonly Time[] =>
+  cow.placements.flatMap(({ at, group }, index): readonly Time[] =>
+    isEverMilked(schedule)(group)
+      ? outsideOf(lactations.stretches, { from: at, to: cow.placements[index + 1]?.at ?? Number.POSITIVE_INFINITY })
+      : [],
+  );
+
+/** What is left of a time without the stretches, which come one after the other. */
+const outsideOf = (stretches: CowFile['lactations']['stretches'], { from, to }: Time): readonly Time[] => {
+  const left: Time[] = [];
+  let begin = from;
+  for (const stretch of stretches) {
+    if (stretch.from > begin) left.push({ from: begin, to: Math.min(stretch.from, to) });
+    begin = Math.max(begin, stretch.to ?? Number.POSITIVE_INFINITY);
+  }
+  return [...left, { from: begin, to }].filter((time) => time.from < time.to);
+};
+
+/** From so many days before each due date that was ever said, until she was not in calf any more. */
+const beforeDue = ({ cow }: CowFile, schedule: Schedule): readonly Time[] => {
+  const days = Math.max(0, ...schedule.setUps.map(({ data }) => data.freshHold?.daysBeforeDue ?? 0));
+  if (days === 0) return [];
+  const ends = [...cow.calvings, ...cow.abortions].flatMap(({ entry, mayBe }) => (mayBe === undefined ? entry.at : []));
+  return [...cow.entered, ...cow.checks].flatMap(({ at }): readonly Time[] => {
+    const { due } = pregnancyAt(cow, schedule, at);
+    if (due === null) return [];
+    const first = addDays(due, -days);
+    const to = Math.min(...ends.filter((end) => end > at));
+    return [{ from: schedule.inForceOn(first).zone.startOfDay(first), to }];
+  });
+};
 
 /** When she may have been milked at all; rather too much than too little. */
 const milkedStretches = ({ cow, lactations }: CowFile, schedule: Schedule) => {

@@ -32,6 +32,8 @@ export interface Schedule {
   readonly on: (day: LocalDay) => readonly Milking[];
   /** A milking by its id; `undefined` where the schedule has none of that name on that date. */
   readonly find: (id: string) => Milking | undefined;
+  /** The same; where a later set-up calls that date's milkings otherwise, as the last one that had one of that name. */
+  readonly findEver: (id: string) => Milking | undefined;
   /** Milkings that start strictly after the instant, without end. */
   readonly after: (instant: Instant) => Iterable<Milking>;
   /** The last milking that starts at or before the instant. */
@@ -67,15 +69,21 @@ const makeSchedule = (setUps: readonly SetUp[], first: SetUp): Schedule => {
   const on = (day: LocalDay): readonly Milking[] => {
     const have = days.get(day);
     if (have !== undefined) return have;
-    const { data, zone } = inForceOn(day);
-    const found = data.milkings
-      .flatMap(({ name, start }): Milking[] => {
-        const instant = zone.at(day, minutesOf(start));
-        return instant === undefined ? [] : [{ id: milkingId(day, name), day, name, start: instant }];
-      })
-      .sort((a, b) => a.start - b.start);
+    const found = milkingsBy(inForceOn(day), day);
     days.set(day, found);
     return found;
+  };
+
+  const find = (id: string): Milking | undefined => named(on(dayOfMilking(id as MilkingId)), id);
+
+  const gone = new Map<string, Milking | undefined>();
+  const findEver = (id: string): Milking | undefined => {
+    const now = find(id);
+    if (now !== undefined || gone.has(id)) return now ?? gone.get(id);
+    const day = dayOfMilking(id as MilkingId);
+    const once = setUps.toReversed().flatMap((setUp) => named(milkingsBy(setUp, day), id) ?? [])[0];
+    gone.set(id, once);
+    return once;
   };
 
   function* after(instant: Instant): Iterable<Milking> {
@@ -100,7 +108,8 @@ const makeSchedule = (setUps: readonly SetUp[], first: SetUp): Schedule => {
     inForceAt: (instant) => inForceOn(dayOf(instant)),
     dayOf,
     on,
-    find: (id) => on(dayOfMilking(id as MilkingId)).find((milking) => milking.name === nameOfMilking(id as MilkingId)),
+    find,
+    findEver,
     after,
     startedBy,
     nearest: (instant) => {
@@ -111,6 +120,18 @@ const makeSchedule = (setUps: readonly SetUp[], first: SetUp): Schedule => {
     },
   };
 };
+
+/** A date's milkings as a set-up has them, by start. */
+const milkingsBy = ({ data, zone }: SetUp, day: LocalDay): readonly Milking[] =>
+  data.milkings
+    .flatMap(({ name, start }): Milking[] => {
+      const instant = zone.at(day, minutesOf(start));
+      return instant === undefined ? [] : [{ id: milkingId(day, name), day, name, start: instant }];
+    })
+    .sort((a, b) => a.start - b.start);
+
+const named = (milkings: readonly Milking[], id: string): Milking | undefined =>
+  milkings.find((milking) => milking.name === nameOfMilking(id as MilkingId));
 
 /** `HH:MM` as minutes after midnight. */
 export const minutesOf = (wall: string): number => Number(wall.slice(0, 2)) * 60 + Number(wall.slice(3));

@@ -148,7 +148,7 @@ const setAside = (known: Known): UnplacedRow[] =>
       because: because(
         'R-27',
         'unplaced.set-aside',
-        { problem: aside.problem },
+        { problem: aside.problem, cows: [...aside.cows] },
         aside.id === undefined ? [] : [aside.id],
       ),
     }));

@@ -19,6 +19,7 @@ import { planOf } from './plan.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { sortSheet } from './sort.ts';
+import type { Standing } from './standing.ts';
 import { standingsAt } from './standings.ts';
 import type { FarmOnPaper, Views } from './views.ts';
 import { endedBy, groupsAt, inMilkByGroup, windowEndOf } from './window.ts';
@@ -112,10 +113,7 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
   const moment = momentOf(known, asked);
   if (moment === undefined) throw new Error('No farm is set up in this book');
   const standings = standingsAt(known, moment);
-  const milkHold = milkHoldSheet(known, moment, standings);
-  const dryOff = dryOffSheet(moment, standings);
-  const fresh = freshMovesSheet(moment, standings);
-  const lists = { dryOff, fresh, treat: milkHold.treat };
+  const sheets = sheetsFor(known, moment, standings);
   const { milking, schedule } = moment;
   const next = nextAfter(moment);
   return {
@@ -125,19 +123,34 @@ export const viewsAt = (known: Known, asked: Asked): Views => {
     position: asked.position,
     farm: farmOnPaper(schedule, milking),
     alerts: alertsAt(known, moment, momentsOf(known, moment)),
-    doubts: doubtsAt(known, moment, standings, lists),
-    sheets: {
-      'milk-hold': milkHold,
-      'dry-off': dryOff,
-      'fresh-moves': fresh,
-      sort: sortSheet(known, moment, standings, lists),
-      counts: countsSheet(known, moment, standings),
-      'milking-plan': planSheet(known, moment),
-      'beef-hold': beefHoldSheet(moment, standings),
-    },
+    doubts: doubtsAt(known, moment, standings, listsOf(sheets)),
+    sheets,
     notReturned: notReturned(known, moment),
   };
 };
+
+/** The sheets for these cows. */
+export const sheetsFor = (known: Known, moment: Moment, standings: readonly Standing[]): Views['sheets'] => {
+  const milkHold = milkHoldSheet(known, moment, standings);
+  const dryOff = dryOffSheet(moment, standings);
+  const fresh = freshMovesSheet(moment, standings);
+  const lists = { dryOff, fresh, treat: milkHold.treat };
+  return {
+    'milk-hold': milkHold,
+    'dry-off': dryOff,
+    'fresh-moves': fresh,
+    sort: sortSheet(known, moment, standings, lists),
+    counts: countsSheet(known, moment, standings),
+    'milking-plan': planSheet(known, moment),
+    'beef-hold': beefHoldSheet(moment, standings),
+  };
+};
+
+const listsOf = (sheets: Views['sheets']) => ({
+  dryOff: sheets['dry-off'],
+  fresh: sheets['fresh-moves'],
+  treat: sheets['milk-hold'].treat,
+});
 
 /** The moments of other milkings, asked as of the same time; each worked out once. */
 const momentsOf = (known: Known, moment: Moment): MomentAt => {
@@ -154,7 +167,7 @@ const momentsOf = (known: Known, moment: Moment): MomentAt => {
 const notReturned = (known: Known, moment: Moment): Views['notReturned'] => {
   const last = new Map<string, string>();
   for (const { data } of known.farm.issued) {
-    const milking = moment.schedule.find(data.milking);
+    const milking = moment.schedule.findEver(data.milking);
     if (milking !== undefined && milking.start < moment.milking.start) last.set(data.milking, data.ref);
   }
   return [...last].filter(([, ref]) => !known.farm.returned.has(ref)).map(([milking, ref]) => ({ ref, milking }));

@@ -12,7 +12,7 @@ import { pregnancyAt } from './pregnancy.ts';
 import { cowsBy, type Standing } from './standing.ts';
 import { standingsAt } from './standings.ts';
 import type { Views } from './views.ts';
-import { type Asked, momentOf } from './views-at.ts';
+import { type Asked, momentOf, sheetsFor } from './views-at.ts';
 
 export type WhyList =
   | 'milk-hold'
@@ -52,13 +52,17 @@ export const whyCow = (known: Known, asked: Asked, views: Views, number: string)
   const moment = momentOf(known, asked);
   if (moment === undefined) return [];
   const keys = new Set(cowsBy(known, number));
-  return standingsAt(known, moment)
+  const standings = standingsAt(known, moment);
+  return standings
     .filter((standing) => standing.number === number || keys.has(standing.file.cow.key))
-    .map((standing) => explain(standing, moment, views));
+    .map((standing) => {
+      const others = standings.some((each) => each !== standing && each.number === standing.number);
+      // Rows go by number: where another cow bears hers, they are made out for her alone.
+      return explain(standing, moment, others ? sheetsFor(known, moment, [standing]) : views.sheets);
+    });
 };
 
-const explain = (standing: Standing, moment: Moment, views: Views): WhyCow => {
-  const { sheets } = views;
+const explain = (standing: Standing, moment: Moment, sheets: Views['sheets']): WhyCow => {
   const mine = <T extends { readonly cow: string }>(rows: readonly T[]): T[] =>
     rows.filter((row) => row.cow === standing.number);
   const held = mine(sheets['milk-hold'].held)[0];
@@ -114,7 +118,7 @@ const explain = (standing: Standing, moment: Moment, views: Views): WhyCow => {
         : off('fresh-moves', [because('R-50', 'why.not-in-fresh-pen', { group: standing.group.name }, [])]),
       sort.length > 0 ? on('sort', sort) : off('sort', [because('R-60', 'why.nobody-asked', {}, [])]),
       on('counts', [because('R-70', 'why.counted', { group: standing.group.name, inMilk: standing.inMilk }, [])]),
-      planEntry(standing, moment, views),
+      planEntry(standing, moment, sheets),
       beef === undefined
         ? off(
             'beef-hold',
@@ -194,12 +198,12 @@ const notDriedOff = (standing: Standing, moment: Moment): Because => {
   return because('R-44', 'why.not-in-calf', { daysInMilk: standing.daysInMilk, limit: rules.longMilkingDays }, []);
 };
 
-const planEntry = (standing: Standing, moment: Moment, views: Views): WhyEntry => {
+const planEntry = (standing: Standing, moment: Moment, sheets: Views['sheets']): WhyEntry => {
   const minutes = usualMinutes(standing.file, moment.milking.start);
   const slowFrom = moment.schedule.inForceOn(moment.milking.day).data.parlour.slowFromMinutes ?? 10;
   return {
     list: 'milking-plan',
-    on: views.sheets['milking-plan'].slow.includes(standing.number),
+    on: sheets['milking-plan'].slow.includes(standing.number),
     reasons: [
       minutes === undefined
         ? because('R-81', 'why.no-minutes', {}, [])

@@ -117,7 +117,9 @@ const windowEndsOf = remembered((_: Farm): Map<string, Instant> => new Map());
 
 const windowEndFound = (known: Known, schedule: Schedule, milking: Milking): Instant => {
   const next = firstOf(schedule.after(milking.start))?.start;
-  const finished = known.farm.finished.get(milking.id);
+  const said = known.farm.finished.get(milking.id);
+  // One that is said to be finished before it begins is another one: whoever wrote it took the wrong name.
+  const finished = said !== undefined && said < milking.start ? undefined : said;
   const end = finished ?? ((plannedEnd(known, schedule, milking) + AFTER_PLANNED_END) as Instant);
   const notBefore = later(end, milking.start);
   return next !== undefined && next < notBefore ? next : notBefore;

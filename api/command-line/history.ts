@@ -27,7 +27,7 @@ export const historyCommand = (): Command =>
     .option(...LANGUAGE_OPTION)
     .option('--json', 'print the same as JSON and nothing else')
     .action(async (cow: string, options: Options, command: Command) =>
-      withBook(command, {}, (book) => history(book, cow.trim(), options)),
+      withBook(command, { readOnly: 'where-must' }, (book) => history(book, cow.trim(), options)),
     );
 
 const history = async (book: Book, number: string, options: Options): Promise<void> => {

@@ -17,6 +17,9 @@ export const amounts = (quantities: readonly Quantity[]): string =>
 export const holdText = (hold: HoldOnRegister, times: Times): string =>
   hold.zero ? '0 (none)' : `${times(hold.until)}${hold.ended ? ' (over)' : ''}`;
 
+const untilText = (hold: HoldOnRegister, times: Times): string =>
+  `${hold.zero || hold.until === null ? '' : 'until '}${holdText(hold, times)}`;
+
 export const useOf = (row: RegisterRow): string =>
   row.offLabel.length === 0 ? 'label' : `off-label (${row.offLabel.join(', ')})`;
 
@@ -41,7 +44,7 @@ export const sayRegister = (register: Register, times: Times, mayBe: MayBe): voi
       `  for ${row.reasons.join('; ') || 'a reason not written down'}; given by ${row.givenBy.join(', ') || 'not written down'}; prescribed by ${row.prescribedBy.join(', ') || 'not written down'}; ${useOf(row)}`,
     );
     out(
-      `  milk hold until ${holdText(row.milkHold, times)}; meat hold until ${holdText(row.meatHold, times)}; written down ${times(row.writtenDown)}`,
+      `  milk hold ${untilText(row.milkHold, times)}; meat hold ${untilText(row.meatHold, times)}; written down ${times(row.writtenDown)}`,
     );
     if (row.missing.length > 0) out(`  not filled in: ${row.missing.join(', ')}`);
   }

@@ -47,7 +47,7 @@ export const printCommand = (): Command =>
           2,
         );
       }
-      await withBook(command, {}, (book) => print(book, options));
+      await withBook(command, options.issue === true ? {} : { readOnly: 'where-must' }, (book) => print(book, options));
     });
 
 const print = async (book: Book, options: Options): Promise<void> => {
@@ -56,12 +56,14 @@ const print = async (book: Book, options: Options): Promise<void> => {
   // The book's name goes on the paper.
   if (options.issue === true) book.claim();
   const question = { milking: options.milking, knownAt: knownAt?.value };
+  const folder = options.out ?? (options.json === true && options.to === undefined ? undefined : 'sheets');
+  // A set that counts as hanging must be there to be hung.
+  if (options.issue === true && folder !== undefined) makeFolder(folder);
   const whole = options.issue === true ? await issue(book, question) : undefined;
   const issued = whole?.issued;
   const answer = whole?.answer ?? sheetsTonight(book, question);
-  const folder = options.out ?? (options.json === true && options.to === undefined ? undefined : 'sheets');
   const papers = folder === undefined ? [] : (issued?.papers ?? (await drawn(book, answer, options.sheet)));
-  const files = folder === undefined ? [] : writePapers(folder, answer, papers);
+  const files = folder === undefined ? [] : hung(issued, () => writePapers(folder, answer, papers));
   const sent = options.to === undefined ? [] : toPrinter(options.to, files);
   if (options.json === true) outJson(jsonOf(answer, options.sheet, issued, files));
   else {
@@ -95,13 +97,37 @@ export const issuedLine = (issued: Issued): string => {
 /** Writes each paper under a name that says milking and sheet; gives the names. */
 export const writePapers = (folder: string, answer: SheetsTonight, papers: readonly WrittenPaper[]): string[] => {
   const stem = answer.milking.id.replace(/[^0-9A-Za-z\u00c0-\uffff-]+/g, '-');
+  makeFolder(folder);
+  return papers.map(({ sheet, bytes }) => {
+    const file = path.join(folder, `${stem}-${sheet}.pdf`);
+    orSay(folder, () => fs.writeFileSync(file, bytes));
+    return file;
+  });
+};
+
+/** A disk may be full when it comes to writing: the set is in the book by then, and says so. */
+const hung = <T>(issued: Issued | undefined, work: () => T): T => {
   try {
+    return work();
+  } catch (error) {
+    if (issued === undefined || !(error instanceof UserProblem)) throw error;
+    throw new UserProblem(
+      `${error.message}. The set counts as issued, as ${issued.ref}: print --issue again gives the same paper`,
+      error.exitCode,
+    );
+  }
+};
+
+/** Makes the folder where there is none; throws a `UserProblem` where nothing can be written there. */
+const makeFolder = (folder: string): void =>
+  orSay(folder, () => {
     fs.mkdirSync(folder, { recursive: true });
-    return papers.map(({ sheet, bytes }) => {
-      const file = path.join(folder, `${stem}-${sheet}.pdf`);
-      fs.writeFileSync(file, bytes);
-      return file;
-    });
+    fs.accessSync(folder, fs.constants.W_OK);
+  });
+
+const orSay = (folder: string, work: () => void): void => {
+  try {
+    work();
   } catch (error) {
     const why = error instanceof Error && 'code' in error ? ` (${String(error.code)})` : '';
     throw new UserProblem(

@@ -69,7 +69,10 @@ const record = async (book: Book, input: Input, options: Options, path: string):
   const bar = progressBar(input.size);
   let batch: { text: string; line: number; cut: boolean }[] = [];
   let comma = '';
+  let begun = false;
   const flush = (): void => {
+    if (!begun) refuseOtherFile(input, batch);
+    begun = true;
     const settings = { source: options.source, author: options.author, now: book.clock.now() };
     const receipts = book.record(batch.map(({ text }) => readLine(text, settings)));
     receipts.forEach((receipt, index) => {
@@ -127,6 +130,17 @@ const record = async (book: Book, input: Input, options: Options, path: string):
       `${input.name} begins with [ and ends without ]: it may be cut off. What could be read is recorded; get the whole of it and record it again`,
     );
   if (tally.refused > 0 || unclosed) process.exitCode = 1;
+};
+
+/**
+ * A file of which nothing looks like an entry was not meant for the book: hundreds of lines kept aside would hide what is.
+ * It is still there to be read again. What comes by standard input may be nowhere else, and is always kept.
+ */
+const refuseOtherFile = ({ name, size }: Input, said: readonly { readonly text: string }[]): void => {
+  if (size === undefined || said.length < 2 || said.some(({ text }) => text.trimStart().startsWith('{'))) return;
+  throw new UserProblem(
+    `None of the ${said.length === BATCH ? 'first ' : ''}${plural(said.length, 'line')} of ${name} is an entry (each is a JSON object that begins with {), so nothing of it was recorded or kept aside. Is it another file? A herd list goes in with "import herd"`,
+  );
 };
 
 const plain = ({ id, outcome, position, problem, pointer, struck, key }: Receipt) => ({

@@ -1,7 +1,7 @@
 /** What every command shares: which book, which clock, where words go, and how a problem ends a command. */
 import process from 'node:process';
 import type { Command } from 'commander';
-import { type Book, openBook } from '../../events/book.ts';
+import { type Book, mayBeWritten, openBook } from '../../events/book.ts';
 import { type Clock, fixedClock, systemClock } from '../../shared/clock.ts';
 import { parseInstant } from '../../shared/instant.ts';
 import { UserProblem } from '../../shared/refusal.ts';
@@ -30,14 +30,24 @@ export const clockOf = (globals: Globals): Clock => {
   return fixedClock(instant.value);
 };
 
+interface Opening {
+  readonly create?: boolean;
+  /** `where-must`: only where it can't be written, as on a disk that was handed to an inspector. */
+  readonly readOnly?: boolean | 'where-must';
+}
+
 /** Opens the book, does the work, and closes it whatever happens. */
 export const withBook = async <T>(
   command: Command,
-  options: { readonly create?: boolean; readonly readOnly?: boolean },
+  { create = false, readOnly = false }: Opening,
   work: (book: Book) => T | Promise<T>,
 ): Promise<T> => {
   const globals = globalsOf(command);
-  const book = openBook(globals.book, { clock: clockOf(globals), ...options });
+  const book = openBook(globals.book, {
+    clock: clockOf(globals),
+    create,
+    readOnly: readOnly === 'where-must' ? !mayBeWritten(globals.book) : readOnly,
+  });
   try {
     return await work(book);
   } finally {

@@ -3,14 +3,13 @@ import fs from 'node:fs';
 import process from 'node:process';
 import { SingleBar } from 'cli-progress';
 import { Command } from 'commander';
-import type { Book } from '../../events/book.ts';
-import { know } from '../../projections/know.ts';
 import { instantText } from '../../shared/instant.ts';
 import { addressOf, tokenOf } from '../sync/address.ts';
 import { otherBookAt } from '../sync/other-book.ts';
 import { CLOCK_OFF, type Synced, sync, type Wishes } from '../sync/sync.ts';
 import { sayAlerts } from './alerts.ts';
 import { globalsOf, note, out, outJson, plural, withBook } from './settings.ts';
+import { noPassage, passage } from './sync-refused.ts';
 
 interface Options {
   readonly token?: string;
@@ -21,7 +20,7 @@ interface Options {
 export const syncCommand = (): Command =>
   new Command('sync')
     .description(
-      'exchange entries with another book of this farm, both ways; a new book takes the farm by its first sync',
+      'exchange entries with another book of this farm, and what was refused, both ways; a new book takes the farm by its first sync',
     )
     .argument('<url>', 'where the other book is served, such as https://office.example:8212')
     .option(
@@ -51,21 +50,23 @@ export const syncCommand = (): Command =>
           sayAlerts(book);
           say(synced, address, isNew ? path : undefined);
         }
-        for (const caution of [...cautions(synced, instantText(book.clock.now())), ...staysHere(book)]) note(caution);
+        for (const caution of [...cautions(synced, instantText(book.clock.now())), ...noPassage(book, synced.refused)])
+          note(caution);
       });
     });
 
 const say = (synced: Synced, address: string, made: string | undefined): void => {
-  const { pulled, pushed, position, otherPosition, same } = synced;
+  const { pulled, pushed, refused, position, otherPosition, same } = synced;
   if (made !== undefined) out(`Made the book ${made}.`);
   if (synced.adopted) out(`This book is now one of the farm ${synced.farm}.`);
   const came = plural(pulled.recorded, 'entry', 'entries');
-  const nothing = pulled.recorded + pushed.recorded === 0;
+  const nothing = pulled.recorded + pushed.recorded + refused.came + refused.went === 0;
   out(
     nothing
       ? `${address}: nothing new on either side.`
       : `${address}: ${came} came, ${plural(pushed.recorded, 'entry', 'entries')} went.`,
   );
+  for (const line of passage(refused)) out(line);
   out(
     same
       ? `Both books hold the same ${plural(position, 'entry', 'entries')}.`
@@ -97,20 +98,6 @@ const cautions = ({ skewSeconds, otherTime, pulled, pushed, otherSigned }: Synce
     : []),
   ...(otherSigned ? [] : ['The other book has no key to sign with: its log was checked, but nobody signs for it.']),
 ];
-
-/** What this book refused is no entry, so the other one does not know of it and holds nobody for it. */
-const staysHere = (book: Book): string[] => {
-  // The whole log need not be read to know that nothing was refused.
-  if (!book.hasSetAside()) return [];
-  const { entries, asides } = book.read();
-  const ours = know(entries, asides).asides.filter(({ id }) => id === undefined || book.find(id).length === 0);
-  const cows = [...new Set(ours.flatMap((aside) => aside.cows))];
-  return ours.length === 0
-    ? []
-    : [
-        `${plural(ours.length, 'refused entry stays', 'refused entries stay')} here${cows.length === 0 ? '' : ` (cows ${cows.join(', ')})`}: the other book does not know of ${ours.length === 1 ? 'it' : 'them'} and holds nobody for it. Enter again what was meant, settle it here, and sync again.`,
-      ];
-};
 
 const spoken = (seconds: number): string => {
   if (seconds < 2 * 3_600) return `${Math.round(seconds / 60)} minutes`;

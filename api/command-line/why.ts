@@ -9,7 +9,7 @@ import { type EntryFinder, entryFinder, type Tonight, tonight } from '../tonight
 import { whyJson } from '../why-json.ts';
 import { sayAlerts } from './alerts.ts';
 import { type Voice, voiceOf } from './readable.ts';
-import { out, outJson, withBook } from './settings.ts';
+import { out, outJson, plural, withBook } from './settings.ts';
 
 export const whyCommand = (): Command =>
   new Command('why')
@@ -18,7 +18,7 @@ export const whyCommand = (): Command =>
     .option('--milking <id>', 'next, or a milking such as 2026-03-14/afternoon', 'next')
     .option('--json', 'print the same as JSON and nothing else')
     .action(async (cow: string, options: { milking: string; json?: boolean }, command: Command) =>
-      withBook(command, {}, (book) => why(book, cow.trim(), options)),
+      withBook(command, { readOnly: 'where-must' }, (book) => why(book, cow.trim(), options)),
     );
 
 const NAMES: Record<WhyList, string> = {
@@ -65,7 +65,7 @@ const why = (book: Book, cow: string, options: { milking: string; json?: boolean
 
 const sayCow = (cow: WhyCow, answer: Tonight, voice: Voice, entries: EntryFinder): void => {
   const official = cow.officialId === null ? '' : `, official number ${cow.officialId}`;
-  const days = cow.daysInMilk === null ? '' : `, ${cow.daysInMilk} days in milk`;
+  const days = cow.daysInMilk === null ? '' : `, ${plural(cow.daysInMilk, 'day')} in milk`;
   out(
     `${cow.cow}: ${cow.group}, lactation ${cow.lactation}${days}, ${cow.inMilk ? 'in milk' : 'not in milk'}${official}`,
   );

@@ -8,7 +8,7 @@ export const ROLES = ['manager', 'crew', 'record-keeper', 'machine', 'book'] as 
 export type Role = (typeof ROLES)[number];
 
 /** What a request may ask for. */
-export type Right = 'push' | 'log' | 'sheets' | 'herd' | 'issue' | 'metrics';
+export type Right = 'push' | 'log' | 'carry' | 'sheets' | 'herd' | 'issue' | 'metrics';
 
 interface RoleRights {
   readonly rights: readonly Right[];
@@ -67,7 +67,7 @@ const RIGHTS: Readonly<Record<Role, RoleRights>> = {
     writes: kinds('milk-record', 'sort-done', 'head-count', 'milking-finished', 'milk-hold'),
     strikesAll: false,
   },
-  book: { rights: ['push', 'log'], writes: 'everything', strikesAll: true },
+  book: { rights: ['push', 'log', 'carry'], writes: 'everything', strikesAll: true },
 };
 
 export const isRole = (text: string): text is Role => ROLES.some((role) => role === text);

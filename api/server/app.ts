@@ -19,6 +19,7 @@ import { readablePage } from './page.ts';
 import { asProblem, problemResponse, RequestProblem } from './problem.ts';
 import { reachOf } from './reach.ts';
 import { json, NONE, type Route, route } from './route.ts';
+import { setAsideRoutes } from './set-aside-routes.ts';
 import { sheetRoutes } from './sheet-routes.ts';
 import { type Streams, streamsOf } from './stream.ts';
 import { syncRoutes } from './sync-routes.ts';
@@ -55,6 +56,7 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown', prin
   const issuing = issuingOf(book);
   const routes: Route[] = [
     ...syncRoutes(book, streams, counters),
+    ...setAsideRoutes(book),
     ...sheetRoutes(book, issuing),
     ...ownRoutes(book, () => counters.text({ position: book.head().position, streams: streams.count() })),
   ];

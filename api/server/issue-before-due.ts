@@ -65,7 +65,7 @@ export const dueNow = (
     return { milking, set, why: wrongOn(views, set, milking.start <= now) };
   });
   const firstIssued = Math.min(
-    ...issued.map((set) => schedule.find(set.data.milking)?.start ?? Number.POSITIVE_INFINITY),
+    ...issued.map((set) => schedule.findEver(set.data.milking)?.start ?? Number.POSITIVE_INFINITY),
   );
   const isMissed = isOver && firstIssued < started.start && !issued.some((set) => set.data.milking === started.id);
   return { inPlay, opens, missed: isMissed ? started : null };

@@ -4,7 +4,7 @@ import { ENTRY_TYPES, KINDS } from '../../events/kinds.ts';
 import { kindsFor, mayAsk, ROLES } from '../devices/roles.ts';
 import { VERSION } from '../version.ts';
 import type { Route } from './route.ts';
-import { entry, problem, receipt } from './schemas.ts';
+import { entry, problem, receipt, refusal } from './schemas.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -32,6 +32,7 @@ export const openApi = (routes: readonly Route[]): OpenApi => ({
     schemas: {
       Entry: schemaOf(entry),
       Receipt: schemaOf(receipt),
+      Refusal: schemaOf(refusal),
       Problem: schemaOf(problem),
       ...Object.fromEntries(
         ENTRY_TYPES.map((type) => {

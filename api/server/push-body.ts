@@ -14,11 +14,11 @@ export interface Batch {
   readonly texts: readonly string[];
 }
 
-export const demandType = (request: Request): void => {
+export const demandType = (request: Request, wanted = BATCH): void => {
   const [type = '', ...parameters] = (request.headers.get('content-type') ?? '').toLowerCase().split(';');
   const charset = parameters.map((each) => each.trim()).find((each) => each.startsWith('charset='));
-  if (type.trim() !== BATCH || (charset !== undefined && !/^charset="?utf-8"?$/.test(charset))) {
-    throw new RequestProblem('wrong-content-type', `Send it as ${BATCH}, in UTF-8; nothing was taken`);
+  if (type.trim() !== wanted || (charset !== undefined && !/^charset="?utf-8"?$/.test(charset))) {
+    throw new RequestProblem('wrong-content-type', `Send it as ${wanted}, in UTF-8; nothing was taken`);
   }
   const encoding = request.headers.get('content-encoding');
   if (encoding !== null && encoding.toLowerCase() !== 'identity') {
@@ -70,6 +70,9 @@ export const readBatch = (body: Uint8Array): Batch => {
 
 /** Reads another book's body, to the same conditions. */
 export const readRelay = (body: Uint8Array): readonly PageEntry[] => listIn(textOf(body), readPage);
+
+/** Reads what another book refused, to the same conditions; of what shape each is, is asked at its own door. */
+export const readRefusals = (body: Uint8Array): readonly unknown[] => listIn<unknown>(textOf(body), JSON.parse);
 
 const NO_JSON = 'The body is not JSON in UTF-8, so nothing was taken; send a JSON array of entries';
 

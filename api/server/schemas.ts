@@ -1,6 +1,7 @@
 /** The shapes that go over the wire, as Zod schemas: checked where they come in, written into the OpenAPI document. */
 import { z } from 'zod';
 import { ENTRY_TYPES } from '../../events/kinds.ts';
+import { refusalSaid } from '../../events/refused-elsewhere.ts';
 import { PRINTED_NAMES } from '../../print/sheets.ts';
 
 /** An entry as devices say it; which `data` goes with which `type` stands under the kinds. */
@@ -38,6 +39,36 @@ export const receiptsSchema = z.strictObject({
   position: z.number().int(),
   skewSeconds: z.number().optional(),
   receipts: z.array(receipt),
+});
+
+export const refusal = refusalSaid.meta({
+  id: 'Refusal',
+  description: 'What a book refused, and what bears on whom it holds',
+});
+
+export const refusedPage = z.strictObject({
+  book: z.string(),
+  before: z
+    .string()
+    .describe('chain value in front of the first: what a client keeps as `chain`, if this is what it read'),
+  refused: z.array(refusal),
+  number: z.number().int().describe('of the last one here; the next is asked for behind it'),
+  chain: z
+    .string()
+    .describe('chain value of the last one here: another one later, and the book was replaced or rolled back'),
+  last: z.number().int().describe('how many there are in all'),
+});
+
+export const carriedSchema = z.strictObject({
+  book: z.string(),
+  number: z.number().int().describe('how many are set aside there now'),
+  chain: z.string().describe('the chain value of the last of them'),
+  receipts: z.array(
+    z.strictObject({
+      outcome: z.enum(['set-aside', 'already-known']),
+      key: z.string().describe('what a settled entry names to end the hold'),
+    }),
+  ),
 });
 
 export const standing = z.strictObject({

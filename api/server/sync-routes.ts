@@ -4,6 +4,7 @@ import type { Book } from '../../events/book.ts';
 import type { PageEntry } from '../../events/log-page.ts';
 import { instantText, parseInstant } from '../../shared/instant.ts';
 import type { Counters } from './counters.ts';
+import { meetBook } from './meet-book.ts';
 import { RequestProblem } from './problem.ts';
 import { type Takers, takePush, takeRelay } from './push.ts';
 import { BATCH, bodyOf, demandType, MOST_ENTRIES, readBatch, readRelay } from './push-body.ts';
@@ -220,30 +221,4 @@ const relayed = (page: readonly PageEntry[], { book, refusals, caller, request, 
   const { receipts } = takeRelay(book, caller, page);
   refusals.count(caller.id, receipts, () => length / Math.max(1, receipts.length));
   return { receipts, position: book.head().position };
-};
-
-/** Another book says whose it is before it passes anything on. A book without a farm takes the farm of the first. */
-const meetBook = (book: Book, request: Request): void => {
-  const farm = request.headers.get('byrebook-farm') ?? '';
-  const from = request.headers.get('byrebook-book') ?? '';
-  if (!/^[\w-]{1,100}$/.test(farm) || !/^[\w-]{1,100}$/.test(from)) {
-    throw new RequestProblem(
-      'not-valid',
-      'A book says its farm and its own id in Byrebook-Farm and Byrebook-Book; nothing was taken',
-      { parameter: 'Byrebook-Farm' },
-    );
-  }
-  if (from === book.bookId) {
-    throw new RequestProblem(
-      'other-farm',
-      'This is the same book twice: a copy of a file is not another book. On the copy, run new-key first; nothing was taken',
-    );
-  }
-  if (book.farmId === null) book.adoptFarm(farm);
-  else if (book.farmId !== farm) {
-    throw new RequestProblem(
-      'other-farm',
-      `This is the book of farm ${book.farmId}, yours is of ${farm}; nothing was taken`,
-    );
-  }
 };

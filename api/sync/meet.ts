@@ -3,7 +3,7 @@
  * exactly what was read of it before. One that was replaced or rolled back is never followed unless a person says so, with
  * a word that is good for this one case: a script that keeps saying it follows nothing the next time.
  */
-import type { Book, Peer } from '../../events/book.ts';
+import { type Book, NOTHING_SEEN, type Peer } from '../../events/book.ts';
 import { EMPTY_RANGE, provesConsistency, rootOf } from '../../events/log/merkle.ts';
 import { canonicalJson, sha256 } from '../../shared/fingerprint.ts';
 import { UserProblem } from '../../shared/refusal.ts';
@@ -75,7 +75,7 @@ const knownOr = async (
   const known = book.peers.of(said.book);
   const before = known ?? (prior === undefined ? undefined : book.peers.of(prior));
   const asNew = { book: said.book, verifierKey: said.verifierKey };
-  if (before === undefined) return { ...asNew, read: EMPTY_RANGE, sent: 0, resend: 0 };
+  if (before === undefined) return { ...asNew, read: EMPTY_RANGE, sent: 0, resend: 0, refused: NOTHING_SEEN };
   const goesOn = await continues(other, before, shown);
   const odd = oddity(before, { said, shown, prior }, goesOn);
   if (odd === undefined) return before;
@@ -93,7 +93,8 @@ const knownOr = async (
     );
   }
   // What it lost is not known, so everything is sent again, even what once came from it.
-  return goesOn ? { ...before, ...asNew } : { ...asNew, read: EMPTY_RANGE, sent: 0, resend: book.head().position };
+  const anew = { read: EMPTY_RANGE, sent: 0, resend: book.head().position, refused: NOTHING_SEEN };
+  return { ...before, ...asNew, ...(goesOn ? {} : anew) };
 };
 
 /** Why this is not simply the book we know, if so. */

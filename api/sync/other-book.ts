@@ -2,9 +2,10 @@
 import { z } from 'zod';
 import type { Book } from '../../events/book.ts';
 import { type PageEntry, readPage } from '../../events/log-page.ts';
+import type { Refusal } from '../../events/refusal.ts';
 import { instantText } from '../../shared/instant.ts';
 import { BATCH } from '../server/push-body.ts';
-import { receipt, receiptsSchema, standing } from '../server/schemas.ts';
+import { carriedSchema, receipt, receiptsSchema, refusedPage, standing } from '../server/schemas.ts';
 import { type Ask, askerOf, type Patience } from './ask.ts';
 import { Hitch } from './hitch.ts';
 
@@ -19,6 +20,20 @@ const continuationSaid = z.looseObject({
   path: z.array(z.string()),
 });
 
+/** What each refusal is, is asked at the door for them (`refused-elsewhere.ts`): one that is broken spoils no other. */
+const refusedSaid = z.looseObject({
+  ...refusedPage.shape,
+  number: z.number().int().min(0),
+  last: z.number().int().min(0),
+  refused: z.array(z.unknown()),
+});
+const carriedSaid = z.looseObject({
+  ...carriedSchema.shape,
+  receipts: z.array(z.looseObject({ outcome: z.string() })),
+});
+
+export type RefusedSaid = z.infer<typeof refusedSaid>;
+export type CarriedSaid = z.infer<typeof carriedSaid>;
 export type StandingSaid = z.infer<typeof standingSaid>;
 export type ReceiptsSaid = z.infer<typeof receiptsSaid>;
 export type ContinuationSaid = z.infer<typeof continuationSaid>;
@@ -39,6 +54,9 @@ export interface OtherBook {
   readonly page: (after: number) => Promise<Page>;
   /** `texts`: stored entries. */
   readonly push: (texts: readonly string[], from: Book) => Promise<ReceiptsSaid>;
+  /** What it refused behind a number. `beyond`: there are not so many. `older`: a book of that version has no such pages. */
+  readonly refused: (after: number) => Promise<RefusedSaid | 'beyond' | 'older'>;
+  readonly carry: (refusals: readonly Refusal[], from: Book) => Promise<CarriedSaid>;
   /** Whether it takes the token's word as another book's. Sends nothing. */
   readonly takesBooks: () => Promise<boolean>;
 }
@@ -91,6 +109,32 @@ export const otherBookAt = (address: string, token: string, patience?: Patience)
       const answer = asBook(receiptsSaid, value);
       if (answer.receipts.length === texts.length) return answer;
       throw new Hitch(`${address} gave ${answer.receipts.length} receipts for ${texts.length} entries; sync again`);
+    },
+    refused: async (after) => {
+      const path = (attempt: number) =>
+        `/sync/set-aside?after=${after}&limit=${LONGEST_PAGE >> Math.min(attempt * 2, 8)}`;
+      try {
+        return asBook(refusedSaid, (await ask(path, JSON_ANSWER)).value);
+      } catch (thrown) {
+        if (!(thrown instanceof Hitch)) throw thrown;
+        if (thrown.status === 404) return 'older';
+        if (thrown.problem === 'cannot-answer') return 'beyond';
+        throw thrown;
+      }
+    },
+    carry: async (refusals, from) => {
+      const headers = {
+        'content-type': 'application/json',
+        'byrebook-farm': from.farmId ?? '',
+        'byrebook-book': from.bookId,
+      };
+      const body = JSON.stringify(refusals);
+      const { value } = await ask('/sync/set-aside', { ...JSON_ANSWER, method: 'POST', headers, body });
+      const answer = asBook(carriedSaid, value);
+      if (answer.receipts.length === refusals.length) return answer;
+      throw new Hitch(
+        `${address} gave ${answer.receipts.length} receipts for ${refusals.length} refused lines; sync again`,
+      );
     },
     takesBooks: async () => {
       // A token of a book must say whose it is before it may say anything; one of a device need not.

@@ -10,6 +10,7 @@ import { meet } from './meet.ts';
 import type { OtherBook } from './other-book.ts';
 import { pullTo } from './pull.ts';
 import { pushAll } from './push.ts';
+import { exchangeRefused, type RefusedExchanged } from './refused.ts';
 import { noTally, type Tally } from './tally.ts';
 
 export interface Synced {
@@ -20,6 +21,8 @@ export interface Synced {
   readonly adopted: boolean;
   readonly pulled: Readonly<Tally>;
   readonly pushed: Readonly<Tally>;
+  /** What was refused in one of them and is set aside in both now. */
+  readonly refused: RefusedExchanged;
   /** How many entries this book has, and how many of the other's were read. */
   readonly position: number;
   readonly otherPosition: number;
@@ -61,6 +64,8 @@ export const sync = async (
       shown = checkpointIn(await other.standing());
       if (shown.size === peer.read.size) break;
     }
+    // The entries come first: most often the one that settles a refusal is among them.
+    const { refused } = await exchangeRefused(book, other, peer);
     const said = await other.standing();
     const here = book.clock.now();
     const otherTime = mustBeInstant(said.time);
@@ -71,6 +76,7 @@ export const sync = async (
       adopted,
       pulled,
       pushed,
+      refused,
       position,
       otherPosition: peer.read.size,
       same: position === peer.read.size && peer.read.size === said.position,

@@ -8,13 +8,14 @@ import { canonicalJson } from '../../shared/fingerprint.ts';
 import { instantText, later } from '../../shared/instant.ts';
 import { mentionsIn, type TurnedAway } from '../door.ts';
 import type { SaidAnyhow } from '../entry.ts';
+import type { Refusal } from '../refusal.ts';
 import { canonicalText, entryText, type Halves } from './canonical-write.ts';
 import { columnsOf } from './columns.ts';
 import { cowEntriesWriter } from './cow-entries.ts';
 import { type Head, readHead, signedCheckpoint, writeHead } from './head.ts';
 import { entryInserter } from './insert-entry.ts';
 import { extend, rootOf } from './merkle.ts';
-import { type Refused, setAside } from './set-aside.ts';
+import { type Refused, setAside, setAsideFrom } from './set-aside.ts';
 import type { SigningKey } from './signing-key.ts';
 import type { Connection } from './tables.ts';
 import { walRoom } from './wal-room.ts';
@@ -63,10 +64,21 @@ export interface Taken {
   readonly position: number;
 }
 
+/** What became of one refusal of another book. */
+export interface Carried {
+  readonly outcome: 'set-aside' | 'already-known';
+  /** What a `settled` entry names. */
+  readonly key: string;
+  /** Its number here, where it was new. */
+  readonly number?: number;
+}
+
 export interface Appender {
   readonly record: (arrivals: Arrivals, ways?: Ways) => Receipt[];
   /** Batches one after the other in one transaction, each made out with those before it in the log. */
   readonly recordEach: (batches: readonly Batch[]) => Taken[];
+  /** Sets aside what another book refused; `via` is the peer it came through. */
+  readonly carry: (refusals: readonly Refusal[], via: string) => Carried[];
   /** Records the one entry that `make` writes once it knows its position; nothing where it then gives none. */
   readonly recordMade: (make: (position: number) => Recordable | undefined) => Receipt | undefined;
   /** Makes a rehearsal's clock the one it goes on with. */
@@ -240,6 +252,17 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
       return made === undefined ? undefined : add(draft, made, undefined);
     }),
   );
+  const carryAll = db.transaction((refusals: readonly Refusal[], door: string) =>
+    moving((draft) =>
+      refusals.map((refusal): Carried => {
+        const { key: asideKey, chain, number } = setAsideFrom(db, refusal, { ...draft, position: draft.size, door });
+        draft.chain = chain;
+        return number === undefined
+          ? { outcome: 'already-known', key: asideKey }
+          : { outcome: 'set-aside', key: asideKey, number };
+      }),
+    ),
+  );
 
   return {
     record: (arrivals, ways = {}) => {
@@ -250,6 +273,10 @@ export const appender = (db: Connection, { clock, bookId, key, newFarmId }: Appe
     recordEach: (batches) => {
       makeRoom(batches.reduce((sum, { entries }) => sum + entries, 0));
       return recordBatches.immediate(batches);
+    },
+    carry: (refusals, via) => {
+      makeRoom(refusals.length);
+      return carryAll.immediate(refusals, via);
     },
     recordMade: (make) => recordOne.immediate(make),
     rememberClock: () => {

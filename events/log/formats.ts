@@ -2,8 +2,10 @@
  * The formats a book's file has had, oldest first. A format, once released, never changes: the next one is a step
  * appended here, and `open-file.ts` takes an older book through the steps it lacks.
  */
-import { type Compilable, sql } from 'kysely';
+import { sql } from 'kysely';
 import { COLUMNS_IN_SQL } from './columns.ts';
+import { FOURTH } from './format-4.ts';
+import { appendOnly, hex64, isThere, never, next, STRICT, text } from './format-parts.ts';
 import { sqlFor } from './tables.ts';
 
 export interface Format {
@@ -15,41 +17,11 @@ export interface Format {
 /** Marks the file as Byrebook's own in SQLite's header ("Byre"). */
 export const APPLICATION_ID = 0x42797265;
 
-const STRICT = sql`strict`;
-const text = (query: Compilable): string => query.compile().sql;
-
-/**
- * Rows are added at the end and stay. Insert is guarded too, since REPLACE deletes without asking the delete trigger
- * on a connection that has not switched recursive triggers on: a number that is not the next, or content that is
- * there already, is refused before anything is replaced.
- */
-const appendOnly = (table: string, number: string, unique: readonly string[]): string[] => [
-  ...never(table),
-  `create trigger ${table}_are_added_at_the_end before insert on ${table}
-   when new.${number} is not ${next(table, number)}
-   begin select raise(abort, '${table} are added at the end, one after the other'); end`,
-  `create trigger ${table}_are_added_once before insert on ${table}
-   when ${isThere(table, unique)}
-   begin select raise(abort, '${table} are added once'); end`,
-];
-
-const never = (table: string): string[] => [
-  `create trigger ${table}_are_never_changed before update on ${table}
-   begin select raise(abort, '${table} are never changed'); end`,
-  `create trigger ${table}_are_never_removed before delete on ${table}
-   begin select raise(abort, '${table} are never removed'); end`,
-];
-
-const next = (table: string, number: string): string => `(select coalesce(max(${number}), 0) + 1 from ${table})`;
-const isThere = (table: string, unique: readonly string[]): string =>
-  `exists (select 1 from ${table} where ${unique.map((column) => `${column} = new.${column}`).join(' and ')})`;
-
 const HEAD_GOES_ALONG = `create trigger head_goes_with_the_entries before update on head
    when new.size is not (select coalesce(max(position), 0) from entries) or new.size < old.size
      or new.recorded < old.recorded
    begin select raise(abort, 'the head goes with the entries and never back'); end`;
 
-const hex64 = (column: string) => sql`length(${sql.ref(column)}) = 64`;
 const from = (path: string) => sql`json_extract(entry, ${sql.lit(path)})`;
 
 const FIRST: readonly string[] = [
@@ -231,4 +203,5 @@ export const FORMATS: readonly Format[] = [
   { format: 1, steps: FIRST },
   { format: 2, steps: SECOND },
   { format: 3, steps: THIRD },
+  { format: 4, steps: FOURTH },
 ];

@@ -61,7 +61,7 @@ const lookAt = (file: string, { create, readOnly }: Opening): boolean => {
     throw new UserProblem(notABook(file, 'it is a file of another kind'));
   }
   if (start !== '' && stat.size < 512) throw new UserProblem(damaged(file, 'only its first bytes are there'));
-  if (!readOnly && !(mayWrite(file) && mayWrite(folder))) throw new UserProblem(readOnlyFile(file));
+  if (!readOnly && !mayBeWritten(file)) throw new UserProblem(readOnlyFile(file));
   return false;
 };
 
@@ -159,6 +159,9 @@ const isBlank = (db: Connection): boolean =>
 
 const notABook = (file: string, why: string): string =>
   `${file} is not a book (${why}); it was not touched. Check the path`;
+
+/** Whether the book and what SQLite keeps beside it may be written. */
+export const mayBeWritten = (file: string): boolean => mayWrite(file) && mayWrite(path.dirname(file));
 
 const mayWrite = (file: string): boolean => {
   try {

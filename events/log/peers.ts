@@ -15,7 +15,19 @@ export interface Peer {
   readonly sent: number;
   /** Own position up to which even what came from this peer is sent again, since it may have lost it. */
   readonly resend: number;
+  readonly refused: RefusedSeen;
 }
+
+/** How far what was refused went to and fro. Nobody signs it: where the peer's chain is another one, all goes again. */
+export interface RefusedSeen {
+  /** How much of what the peer keeps aside was read, and its chain value there. */
+  readonly read: number;
+  readonly chain: string;
+  /** Own number up to which everything was sent. */
+  readonly sent: number;
+}
+
+export const NOTHING_SEEN: RefusedSeen = { read: 0, chain: '', sent: 0 };
 
 export interface Peers {
   readonly of: (book: string) => Peer | undefined;
@@ -32,11 +44,21 @@ export const peersOf = (db: Connection): Peers => ({
     const row = first(db, sqlFor.selectFrom('peers').selectAll().where('book', '=', book));
     if (row === undefined) return undefined;
     const { key: verifierKey, size, sent, resend } = row;
-    return { book, verifierKey, read: { size, peaks: peaks.parse(JSON.parse(row.peaks)) }, sent, resend };
+    const refused = { read: row.refused_read, chain: row.refused_chain, sent: row.refused_sent };
+    return { book, verifierKey, read: { size, peaks: peaks.parse(JSON.parse(row.peaks)) }, sent, resend, refused };
   },
   at: (address) => first(db, sqlFor.selectFrom('peer_addresses').select('book').where('address', '=', address))?.book,
-  remember: ({ book, verifierKey: key, read, sent, resend }) => {
-    const values = { key, size: read.size, peaks: JSON.stringify(read.peaks), sent, resend };
+  remember: ({ book, verifierKey: key, read, sent, resend, refused }) => {
+    const values = {
+      key,
+      size: read.size,
+      peaks: JSON.stringify(read.peaks),
+      sent,
+      resend,
+      refused_read: refused.read,
+      refused_chain: refused.chain,
+      refused_sent: refused.sent,
+    };
     run(
       db,
       sqlFor

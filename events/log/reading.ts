@@ -6,7 +6,7 @@ import { type EntryPage, entryPage } from '../stored-entry.ts';
 import { POSITIONS_OF_COWS } from './cow-entries.ts';
 import { readHead } from './head.ts';
 import type { OwnType } from './own-entry.ts';
-import { asidesUpTo } from './set-aside.ts';
+import { asidesUpTo } from './set-aside-read.ts';
 import { all, type Connection, sqlFor } from './tables.ts';
 import { rootOfFirst } from './tiles.ts';
 
@@ -47,7 +47,11 @@ const readAllKnown = (db: Connection, upTo: UpTo): Known =>
     const head = readHead(db);
     const last = Math.min(upTo.position ?? head.size, head.size);
     const knownAt = upTo.knownAt ?? Number.POSITIVE_INFINITY;
-    const { entries, unusable, position } = readRows(rowsBetween(db, Number.MIN_SAFE_INTEGER, last), knownAt);
+    const { entries, unusable, position } = readRows(rowsBetween(db, Number.MIN_SAFE_INTEGER, last), {
+      behind: 0,
+      last,
+      knownAt,
+    });
     return {
       entries,
       asides: [...unusable, ...asidesUpTo(db, upTo.position ?? Number.MAX_SAFE_INTEGER, knownAt)],
@@ -82,7 +86,11 @@ export const readFurther = (
       const { entries: news, ...anew } = readKnown(db, upTo);
       return { ...anew, news, isAnew: true };
     }
-    const { entries, unusable } = readRows(rowsBetween(db, before.position, last), Number.POSITIVE_INFINITY);
+    const { entries, unusable } = readRows(rowsBetween(db, before.position, last), {
+      behind: before.position,
+      last,
+      knownAt: Number.POSITIVE_INFINITY,
+    });
     const unusableNow = unusable.length === 0 ? before.unusable : [...before.unusable, ...unusable];
     const isSame = upTo.position === undefined && before.chain === head.chain && unusable.length === 0;
     return {
@@ -110,23 +118,44 @@ export const ownEntries = <T extends OwnType>(db: Connection, type: T): EntryOf<
       return read.ok && read.entry.type === type ? [read.entry as Entry as EntryOf<T>] : [];
     });
 
-const readRows = (rows: Iterable<readonly [StoredRow, EntryPage | undefined]>, knownAt: number) => {
+interface Stretch {
+  /** The position before the first of them. */
+  readonly behind: number;
+  readonly last: number;
+  readonly knownAt: number;
+}
+
+/** Rows that are not there are told among what can't be used: nobody knows which cows they held. */
+const readRows = (rows: Iterable<readonly [StoredRow, EntryPage | undefined]>, { behind, last, knownAt }: Stretch) => {
   const entries: Entry[] = [];
   const unusable: Aside[] = [];
-  let position = 0;
+  let position = behind;
   let recordedAt = Number.NEGATIVE_INFINITY;
+  const missing = (to: number): void => {
+    if (to > position) unusable.push(missingAside(position + 1, to, recordedAt));
+  };
   for (const [row, page] of rows) {
+    missing(row.position - 1);
     const read = readStored(row, page);
     // Recorded times never go back, so what is known at a time is a beginning of the log. A row whose time can't be
     // read counts as recorded with the one before it.
     recordedAt = Math.max(recordedAt, (read.ok ? read.entry : read.unusable).recordedAt);
-    if (recordedAt > knownAt) break;
+    if (recordedAt > knownAt) return { entries, unusable, position };
     position = row.position;
     if (read.ok) entries.push(read.entry);
     else unusable.push(asideOf(read.unusable));
   }
+  missing(last);
   return { entries, unusable, position };
 };
+
+/** The log has no gaps: what is not there was taken out of the file, or lost with a part of it. */
+const missingAside = (from: number, to: number, recordedAt: number): Aside => ({
+  key: `missing:${from}-${to}`,
+  problem: `${from === to ? `the entry at position ${from} is` : `the entries at positions ${from} to ${to} are`} missing from the book's file; run verify, and go on with the last backup`,
+  cows: [],
+  recordedAt: Math.max(recordedAt, 0) as Instant,
+});
 
 const PAGE = 1_000;
 

@@ -16,11 +16,15 @@ export interface Tables {
     readonly subject: string | null;
     readonly strikes: string | null;
   };
-  /** What was refused at a door (R-27), exactly as said. */
+  /**
+   * What was refused at a door (R-27), exactly as said. A line has a row for each saying of a book that adds something to
+   * the others: another cow, other words (format 4).
+   */
   readonly set_aside: {
     readonly number: number;
+    /** Under which it was first kept here; which key it goes by stands in `set-aside-key.ts`. */
     readonly key: string;
-    /** SHA-256 of `text`: the same line again adds nothing. */
+    /** SHA-256 of `text`: the same line said the same way again adds nothing. */
     readonly hash: string;
     readonly text: string;
     readonly problem: string;
@@ -91,6 +95,11 @@ export interface Tables {
     readonly sent: number;
     /** Own position up to which even what came from the peer is sent again: it may have lost it. */
     readonly resend: number;
+    /** How much of what it refused was read, and its chain value there (format 4). */
+    readonly refused_read: number;
+    readonly refused_chain: string;
+    /** Own number up to which what was refused here was sent. */
+    readonly refused_sent: number;
   };
   /** Which peer answered at an address the last time (format 2). */
   readonly peer_addresses: { readonly address: string; readonly book: string };

@@ -67,6 +67,8 @@ export interface Labels {
   readonly milkHold: string;
   readonly milkOut: (cows: number, format: Format) => string;
   readonly noneHeld: string;
+  /** The same, where numbers stand above that nobody in the herd is known by. */
+  readonly noneHeldButFind: string;
   readonly find: string;
   readonly findHow: string;
   readonly unreadable: string;
@@ -193,6 +195,9 @@ export interface Labels {
   readonly allReturned: string;
   readonly forTheVet: string;
   readonly nothingForTheVet: string;
+  /** Holds without end that neither the vet's word nor a missing dose would end. */
+  readonly openEnded: string;
+  readonly nobodyOpenEnded: string;
 }
 
 export interface Words {

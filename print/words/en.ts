@@ -76,6 +76,11 @@ export const en: Words = {
     'course-ended': 'the end of a course',
     'milk-hold': 'a milk hold',
     'milk-hold-lifted': 'a lifted milk hold',
+    'milking-finished': 'the end of a milking',
+    'tank-collection': 'a tank collection',
+    'sheet-returned': 'a set of sheets returned',
+    'sheet-issued': 'a set of sheets issued',
+    'book-continued': 'a book continued',
     'residue-test': 'a residue test',
     'group-move': 'a group move',
     'sort-request': 'a sort request',
@@ -143,7 +148,8 @@ export const en: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: may be ${f.list(v.mayBe)}, held. Find this cow before milking`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, was struck ("${v.reason}"): which cow had it?`,
-    'unplaced.set-aside': (v) => `An entry could not be used and names no cow that can be read: ${v.problem}`,
+    'unplaced.set-aside': (v, f) =>
+      `An entry could not be used and names ${v.cows.length === 0 ? 'no cow that can be read' : `${f.list(v.cows)}, which is no cow of the herd`}: ${v.problem}`,
     'unplaced.left-on-hold': (v, f) =>
       `left ${f.day(v.left)} on hold${v.until === null ? '' : ` until ${f.time(v.until)}`}. If she appears, milk out`,
     'treat.due': (v, f) => `last given ${f.time(v.lastGiven)} + ${f.hours(v.everyHours)} = due ${f.time(v.planned)}`,
@@ -305,8 +311,10 @@ export const en: Words = {
     'hold.entry-set-aside': () => 'something written about her could not be used: ask the office',
     'hold.dry-in-milked-group': (v) => `stands in ${v.group}`,
     'hold.may-be-her': (v, f) => `may be number ${v.number}: ${f.about(v.about)}`,
-    'unplaced.set-aside': () =>
-      'Something written down could not be read, and names no cow: ask the office which cow it was',
+    'unplaced.set-aside': (v) =>
+      v.cows.length === 0
+        ? 'Something written down could not be read, and names no cow: ask the office which cow it was'
+        : 'Something was written down for this number that could not be used, and it is no cow of the herd: ask the office',
     'treat.due': (v, f) => `due ${f.time(v.planned)}; last given ${f.time(v.lastGiven)}`,
     'treat.overdue': (v, f) => `was due ${f.time(v.planned)}; last written down ${f.time(v.lastGiven)}`,
     'sort.request': (v) => `${v.reason}${v.forWhom === null ? '' : `, for ${v.forWhom}`}`,
@@ -356,6 +364,7 @@ export const en: Words = {
     milkHold: 'Milk hold',
     milkOut: (n, f) => f.count(n, { one: '# cow: milk out of the tank', other: '# cows: milk out of the tank' }),
     noneHeld: 'No cow is on milk hold at this milking.',
+    noneHeldButFind: 'No cow of the herd is on milk hold, but the cows above are still to be found.',
     find: 'Find these before milking',
     findHow: 'Until found: milk of any cow it may be stays out of the tank.',
     unreadable: 'no number',
@@ -483,5 +492,7 @@ export const en: Words = {
     allReturned: 'Every sheet is returned.',
     forTheVet: 'For the vet',
     nothingForTheVet: 'Nothing waits for the vet.',
+    openEnded: 'On hold until somebody says more',
+    nobodyOpenEnded: 'No other cow is on hold without a known end.',
   },
 };

@@ -93,6 +93,11 @@ export const es: Words = {
     'course-ended': 'el fin de un tratamiento',
     'milk-hold': 'una retención de leche',
     'milk-hold-lifted': 'el fin de una retención',
+    'milking-finished': 'el fin de un ordeño',
+    'tank-collection': 'una recogida del tanque',
+    'sheet-returned': 'un juego de hojas devuelto',
+    'sheet-issued': 'un juego de hojas emitido',
+    'book-continued': 'un libro continuado',
     'residue-test': 'una prueba de residuos',
     'group-move': 'un cambio de grupo',
     'sort-request': 'un aparte pedido',
@@ -157,7 +162,8 @@ export const es: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: puede ser ${f.list(v.mayBe)}, retenida. Encuéntrela antes de ordeñar`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, se tachó ("${v.reason}"): ¿qué vaca la recibió?`,
-    'unplaced.set-aside': (v) => `Una entrada no sirvió y no nombra vaca que se pueda leer: ${v.problem}`,
+    'unplaced.set-aside': (v, f) =>
+      `Una entrada no sirvió y ${v.cows.length === 0 ? 'no nombra vaca que se pueda leer' : `nombra ${f.list(v.cows)}, que no es vaca del rebaño`}: ${v.problem}`,
     'unplaced.left-on-hold': (v, f) =>
       `salió ${f.day(v.left)} retenida${v.until === null ? '' : ` hasta ${f.time(v.until)}`}. Si aparece, leche fuera`,
     'treat.due': (v, f) => `última ${f.time(v.lastGiven)} + ${f.hours(v.everyHours)} = toca ${f.time(v.planned)}`,
@@ -308,7 +314,10 @@ export const es: Words = {
     'hold.entry-set-aside': () => 'algo anotado sobre ella no sirvió: pregunte en la oficina',
     'hold.dry-in-milked-group': (v) => `está en ${v.group}`,
     'hold.may-be-her': (v, f) => `puede ser el número ${v.number}: ${f.about(v.about)}`,
-    'unplaced.set-aside': () => 'Algo anotado no se pudo leer y no nombra vaca: pregunte en la oficina qué vaca era',
+    'unplaced.set-aside': (v) =>
+      v.cows.length === 0
+        ? 'Algo anotado no se pudo leer y no nombra vaca: pregunte en la oficina qué vaca era'
+        : 'Algo anotado para este número no sirvió, y no es vaca del rebaño: pregunte en la oficina',
     'treat.due': (v, f) => `toca ${f.time(v.planned)}; última ${f.time(v.lastGiven)}`,
     'treat.overdue': (v, f) => `tocaba ${f.time(v.planned)}; última anotada ${f.time(v.lastGiven)}`,
     'sort.request': (v) => `${v.reason}${v.forWhom === null ? '' : `, para ${v.forWhom}`}`,
@@ -358,6 +367,7 @@ export const es: Words = {
     milkHold: 'Leche retenida',
     milkOut: (n, f) => f.count(n, { one: '# vaca: leche fuera del tanque', other: '# vacas: leche fuera del tanque' }),
     noneHeld: 'Ninguna vaca tiene la leche retenida en este ordeño.',
+    noneHeldButFind: 'Ninguna vaca del rebaño tiene la leche retenida, pero faltan por encontrar las de arriba.',
     find: 'Encuentre estas antes de ordeñar',
     findHow: 'Hasta encontrarlas: la leche de cualquiera que pueda ser queda fuera del tanque.',
     unreadable: 'sin número',
@@ -491,5 +501,7 @@ export const es: Words = {
     allReturned: 'Todas las hojas están devueltas.',
     forTheVet: 'Para el veterinario',
     nothingForTheVet: 'Nada espera al veterinario.',
+    openEnded: 'Retenidas hasta que alguien diga más',
+    nobodyOpenEnded: 'Ninguna otra está retenida sin fin conocido.',
   },
 };

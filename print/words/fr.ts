@@ -93,6 +93,11 @@ export const fr: Words = {
     'course-ended': 'la fin d’un traitement',
     'milk-hold': 'une retenue de lait',
     'milk-hold-lifted': 'une levée de retenue',
+    'milking-finished': 'la fin d’une traite',
+    'tank-collection': 'une collecte du tank',
+    'sheet-returned': 'un jeu de feuilles rendu',
+    'sheet-issued': 'un jeu de feuilles émis',
+    'book-continued': 'un livre continué',
     'residue-test': 'un test de résidus',
     'group-move': 'un changement de lot',
     'sort-request': 'une demande de tri',
@@ -157,7 +162,8 @@ export const fr: Words = {
       `${f.about(v.about)}, ${f.time(v.at)} : peut être ${f.list(v.mayBe)}, retenue. Trouvez-la avant la traite`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, a été rayé (« ${v.reason} ») : quelle vache l’a reçu ?`,
-    'unplaced.set-aside': (v) => `Une note est inutilisable et ne nomme aucune vache lisible : ${v.problem}`,
+    'unplaced.set-aside': (v, f) =>
+      `Une note est inutilisable et ${v.cows.length === 0 ? 'ne nomme aucune vache lisible' : `nomme ${f.list(v.cows)}, qui n’est pas une vache du troupeau`} : ${v.problem}`,
     'unplaced.left-on-hold': (v, f) =>
       `partie ${f.day(v.left)} retenue${v.until === null ? '' : ` jusqu’à ${f.time(v.until)}`}. Si elle apparaît, lait dehors`,
     'treat.due': (v, f) => `dernière ${f.time(v.lastGiven)} + ${f.hours(v.everyHours)} = à donner ${f.time(v.planned)}`,
@@ -314,8 +320,10 @@ export const fr: Words = {
     'hold.entry-set-aside': () => 'une note à son sujet est inutilisable : demandez au bureau',
     'hold.dry-in-milked-group': (v) => `se trouve dans ${v.group}`,
     'hold.may-be-her': (v, f) => `peut être le numéro ${v.number} : ${f.about(v.about)}`,
-    'unplaced.set-aside': () =>
-      'Une note est illisible et ne nomme aucune vache : demandez au bureau de quelle vache il s’agit',
+    'unplaced.set-aside': (v) =>
+      v.cows.length === 0
+        ? 'Une note est illisible et ne nomme aucune vache : demandez au bureau de quelle vache il s’agit'
+        : 'Une note pour ce numéro est inutilisable, et ce n’est pas une vache du troupeau : demandez au bureau',
     'treat.due': (v, f) => `à donner ${f.time(v.planned)} ; dernière ${f.time(v.lastGiven)}`,
     'treat.overdue': (v, f) => `était à donner ${f.time(v.planned)} ; dernière notée ${f.time(v.lastGiven)}`,
     'sort.request': (v) => `${v.reason}${v.forWhom === null ? '' : `, pour ${v.forWhom}`}`,
@@ -365,6 +373,7 @@ export const fr: Words = {
     milkHold: 'Lait retenu',
     milkOut: (n, f) => f.count(n, { one: '# vache : lait hors du tank', other: '# vaches : lait hors du tank' }),
     noneHeld: 'Aucune vache n’a le lait retenu à cette traite.',
+    noneHeldButFind: 'Aucune vache du troupeau n’a le lait retenu, mais celles d’en haut restent à trouver.',
     find: 'Trouvez celles-ci avant la traite',
     findHow: 'Jusque-là : le lait de toute vache possible reste hors du tank.',
     unreadable: 'sans numéro',
@@ -492,5 +501,7 @@ export const fr: Words = {
     allReturned: 'Toutes les feuilles sont rendues.',
     forTheVet: 'Pour le vétérinaire',
     nothingForTheVet: 'Rien n’attend le vétérinaire.',
+    openEnded: 'Retenues tant que personne n’en dit plus',
+    nobodyOpenEnded: 'Aucune autre n’est retenue sans fin connue.',
   },
 };

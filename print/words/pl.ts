@@ -93,6 +93,11 @@ export const pl: Words = {
     'course-ended': 'koniec kuracji',
     'milk-hold': 'wstrzymanie mleka',
     'milk-hold-lifted': 'koniec wstrzymania',
+    'milking-finished': 'koniec doju',
+    'tank-collection': 'odbiór mleka ze zbiornika',
+    'sheet-returned': 'zwrócony zestaw arkuszy',
+    'sheet-issued': 'wydany zestaw arkuszy',
+    'book-continued': 'kontynuacja książki',
     'residue-test': 'badanie pozostałości',
     'group-move': 'zmiana grupy',
     'sort-request': 'prośba o oddzielenie',
@@ -156,7 +161,8 @@ export const pl: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: może być ${f.list(v.mayBe)}, wstrzymana. Znaleźć przed dojem`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, skreślono („${v.reason}”): która krowa to dostała?`,
-    'unplaced.set-aside': (v) => `Wpisu nie dało się użyć i nie podaje czytelnej krowy: ${v.problem}`,
+    'unplaced.set-aside': (v, f) =>
+      `Wpisu nie dało się użyć i ${v.cows.length === 0 ? 'nie podaje czytelnej krowy' : `podaje ${f.list(v.cows)}, a takiej krowy w stadzie nie ma`}: ${v.problem}`,
     'unplaced.left-on-hold': (v, f) =>
       `wyszła ${f.day(v.left)} wstrzymana${v.until === null ? '' : ` do ${f.time(v.until)}`}. Jeśli się pojawi, mleko osobno`,
     'treat.due': (v, f) => `ostatnia ${f.time(v.lastGiven)} + ${f.hours(v.everyHours)} = podać ${f.time(v.planned)}`,
@@ -308,7 +314,10 @@ export const pl: Words = {
     'hold.entry-set-aside': () => 'wpisu o niej nie dało się użyć: pytać w biurze',
     'hold.dry-in-milked-group': (v) => `stoi w ${v.group}`,
     'hold.may-be-her': (v, f) => `może to numer ${v.number}: ${f.about(v.about)}`,
-    'unplaced.set-aside': () => 'Wpisu nie dało się odczytać i nie podaje krowy: pytać w biurze, która to krowa',
+    'unplaced.set-aside': (v) =>
+      v.cows.length === 0
+        ? 'Wpisu nie dało się odczytać i nie podaje krowy: pytać w biurze, która to krowa'
+        : 'Wpisu dla tego numeru nie dało się użyć, a takiej krowy w stadzie nie ma: pytać w biurze',
     'treat.due': (v, f) => `podać ${f.time(v.planned)}; ostatnia ${f.time(v.lastGiven)}`,
     'treat.overdue': (v, f) => `miała być ${f.time(v.planned)}; ostatnia zapisana ${f.time(v.lastGiven)}`,
     'sort.request': (v) => `${v.reason}${v.forWhom === null ? '' : `, dla: ${v.forWhom}`}`,
@@ -364,6 +373,7 @@ export const pl: Words = {
         other: '# krowy: mleko poza zbiornik',
       }),
     noneHeld: 'Na tym doju żadna krowa nie ma wstrzymanego mleka.',
+    noneHeldButFind: 'Żadna krowa stada nie ma wstrzymanego mleka, ale krowy u góry trzeba jeszcze znaleźć.',
     find: 'Znaleźć przed dojem',
     findHow: 'Do tego czasu: mleko każdej możliwej krowy zostaje poza zbiornikiem.',
     unreadable: 'bez numeru',
@@ -517,5 +527,7 @@ export const pl: Words = {
     allReturned: 'Wszystkie arkusze zwrócone.',
     forTheVet: 'Dla weterynarza',
     nothingForTheVet: 'Nic nie czeka na weterynarza.',
+    openEnded: 'Wstrzymane, dopóki ktoś nie powie więcej',
+    nobodyOpenEnded: 'Żadna inna nie jest wstrzymana bez znanego końca.',
   },
 };

@@ -93,6 +93,11 @@ export const uk: Words = {
     'course-ended': 'кінець курсу',
     'milk-hold': 'затримка молока',
     'milk-hold-lifted': 'кінець затримки',
+    'milking-finished': 'кінець доїння',
+    'tank-collection': 'забирання молока з танка',
+    'sheet-returned': 'повернений набір аркушів',
+    'sheet-issued': 'виданий набір аркушів',
+    'book-continued': 'продовження книги',
     'residue-test': 'тест на залишки',
     'group-move': 'зміна групи',
     'sort-request': 'прохання відділити',
@@ -155,7 +160,8 @@ export const uk: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: може бути ${f.list(v.mayBe)}, затримана. Знайти до доїння`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, закреслено («${v.reason}»): яка корова це отримала?`,
-    'unplaced.set-aside': (v) => `Запис не можна використати, і корову в ньому не прочитати: ${v.problem}`,
+    'unplaced.set-aside': (v, f) =>
+      `Запис не можна використати, і ${v.cows.length === 0 ? 'корову в ньому не прочитати' : `в ньому ${f.list(v.cows)}, а такої корови в стаді немає`}: ${v.problem}`,
     'unplaced.left-on-hold': (v, f) =>
       `вибула ${f.day(v.left)} затриманою${v.until === null ? '' : ` до ${f.time(v.until)}`}. Якщо з’явиться, молоко окремо`,
     'treat.due': (v, f) => `остання ${f.time(v.lastGiven)} + ${f.hours(v.everyHours)} = дати ${f.time(v.planned)}`,
@@ -301,7 +307,10 @@ export const uk: Words = {
     'hold.entry-set-aside': () => 'запис про неї не можна використати: питати в конторі',
     'hold.dry-in-milked-group': (v) => `стоїть у ${v.group}`,
     'hold.may-be-her': (v, f) => `може бути номер ${v.number}: ${f.about(v.about)}`,
-    'unplaced.set-aside': () => 'Запис не прочитати, і корови в ньому немає: питати в конторі, яка це корова',
+    'unplaced.set-aside': (v) =>
+      v.cows.length === 0
+        ? 'Запис не прочитати, і корови в ньому немає: питати в конторі, яка це корова'
+        : 'Запис про цей номер не можна використати, а такої корови в стаді немає: питати в конторі',
     'treat.due': (v, f) => `дати ${f.time(v.planned)}; остання ${f.time(v.lastGiven)}`,
     'treat.overdue': (v, f) => `мали дати ${f.time(v.planned)}; остання записана ${f.time(v.lastGiven)}`,
     'sort.request': (v) => `${v.reason}${v.forWhom === null ? '' : `, для: ${v.forWhom}`}`,
@@ -357,6 +366,7 @@ export const uk: Words = {
         other: '# корови: молоко не в танк',
       }),
     noneHeld: 'На цьому доїнні жодної корови із затриманим молоком.',
+    noneHeldButFind: 'Жодної корови стада із затриманим молоком, але корів угорі ще треба знайти.',
     find: 'Знайти до доїння',
     findHow: 'Доти: молоко кожної можливої корови лишається не в танку.',
     unreadable: 'без номера',
@@ -510,5 +520,7 @@ export const uk: Words = {
     allReturned: 'Усі аркуші повернуто.',
     forTheVet: 'Для ветеринара',
     nothingForTheVet: 'Ніщо не чекає на ветеринара.',
+    openEnded: 'Затримані, доки хтось не скаже більше',
+    nobodyOpenEnded: 'Жодну іншу не затримано без відомого кінця.',
   },
 };

@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Because } from '../../projections/because.ts';
 import { type AFarm, aFarm, CEPHAPIRIN, PENICILLIN } from './a-farm.ts';
+import { SET_UP } from './alder-bank.ts';
 
 let farm: AFarm;
 beforeEach(() => {
@@ -186,6 +187,59 @@ describe('late news', () => {
     farm.at('2026-03-01T20:00:00Z');
     dose('103', '2026-03-01T11:30:00Z', CEPHAPIRIN);
     expect(lateNews()).toEqual([]);
+  });
+
+  test('R-31 R-13 the alert names what holds her longest, and until when that does', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    dose('103', '2026-03-01T11:00:00Z');
+    dose('103', '2026-03-01T11:30:00Z', CEPHAPIRIN);
+    dose('103', '2026-03-01T11:40:00Z');
+    expect(lateNews().map(({ about, until }) => [about, until])).toEqual([[CEPHAPIRIN, '2026-03-05T11:30:00Z']]);
+  });
+
+  test('R-31 R-02 an alert stands though the farm calls the milking otherwise from that day on', async () => {
+    const { ref } = await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    dose('103', '2026-03-01T12:00:00Z');
+    const before = lateNews();
+    expect(before).toEqual([expect.objectContaining({ cow: '103', milking: AFTERNOON, ref })]);
+    const milkings = [
+      { name: 'morning', start: '05:00' },
+      { name: 'evening', start: '16:30' },
+    ];
+    const groups = SET_UP.groups.map((each) =>
+      each.name === 'Milkers' ? { ...each, milkedAt: ['morning', 'evening'] } : each,
+    );
+    farm.say('farm-set-up', '2026-03-01T20:00:00Z', undefined, { ...SET_UP, from: '2026-03-01', milkings, groups });
+    expect(lateNews()).toEqual(before);
+    // Who was on that sheet is not new on the next one.
+    farm.say('treatment', '2026-02-28T12:00:00Z', '104', { medicine: PENICILLIN }, 'known-now');
+    expect(farm.print({ milking: AFTERNOON }).milking.id).toBe(AFTERNOON);
+    farm.at('2026-03-09T12:00:00Z');
+    expect(lateNews().map(({ cow }) => cow)).toEqual(['103', '104']);
+  });
+
+  test('R-31 R-24 a dry cow that was put among the milked stays news after days, until it is settled', async () => {
+    farm.say('dry-off', '2026-02-20T12:00:00Z', '104', { product: 'none', group: 'Dry' });
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    farm.say('group-move', '2026-03-01T12:00:00Z', '104', { to: 'Milkers' });
+    expect(lateNews().map(({ cow }) => cow)).toEqual(['104']);
+    farm.say('group-move', '2026-03-01T21:00:00Z', '104', { to: 'Dry' });
+    farm.at('2026-03-09T12:00:00Z');
+    expect(lateNews().map(({ cow }) => cow)).toEqual(['104']);
+  });
+
+  test('R-31 R-03 a cow whose group is not milked at that milking put nothing into its load', async () => {
+    const groups = [...SET_UP.groups, { name: 'Once', kind: 'milking', milkedAt: ['morning'] }];
+    farm.say('farm-set-up', '2026-02-10T12:00:00Z', undefined, { ...SET_UP, from: '2026-02-11', groups });
+    for (const cow of ['105', '106']) farm.say('group-move', '2026-02-20T12:00:00Z', cow, { to: 'Once' });
+    await farm.issue();
+    await farm.issue('2026-03-02/morning');
+    farm.at('2026-03-02T12:00:00Z');
+    dose('105', '2026-03-01T12:00:00Z');
+    expect(lateNews().map(({ cow, milking }) => [cow, milking])).toEqual([['105', '2026-03-02/morning']]);
   });
 });
 

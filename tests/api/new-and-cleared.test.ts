@@ -12,15 +12,88 @@ const hold = () => farm.print().sheets['milk-hold'];
 const dose = (cow: string, time: string, id?: string) => farm.say('treatment', time, cow, { medicine: PENICILLIN }, id);
 
 describe('new and cleared', () => {
-  test('R-26 new is on hold now and not on the last issued sheet', async () => {
+  test('R-26 new is on hold now and not on the last sheet of an earlier milking', async () => {
     dose('101', '2026-03-01T11:00:00Z');
     expect(hold().held.map(({ cow, isNew }) => [cow, isNew])).toEqual([['101', true]]);
     await farm.issue();
-    dose('102', '2026-03-01T11:30:00Z');
+    farm.at('2026-03-02T02:00:00Z');
+    dose('102', '2026-03-01T20:00:00Z');
     expect(hold().held.map(({ cow, isNew }) => [cow, isNew])).toEqual([
       ['101', false],
       ['102', true],
     ]);
+  });
+
+  test('R-26 a set that replaces one of its milking asks again for what that one asked: nobody has done it yet', async () => {
+    dose('101', '2026-02-27T05:10:00Z');
+    await farm.issue();
+    farm.at('2026-03-02T02:00:00Z');
+    dose('102', '2026-03-01T20:00:00Z');
+    dose('103', '2026-03-01T20:10:00Z', 'wrong-cow');
+    const asked = () => {
+      const { held, cleared, gone } = hold();
+      const counts = farm.print().sheets.counts.groups.flatMap((group) => [...group.in, ...group.out]);
+      return [
+        held.map(({ cow, isNew }) => [cow, isNew]),
+        cleared.map(({ cow }) => cow),
+        gone.map(({ cow }) => cow),
+        counts,
+      ];
+    };
+    farm.say('group-move', '2026-03-01T19:00:00Z', '106', { to: 'Hospital' });
+    const first = asked();
+    expect(first).toEqual([
+      [
+        ['102', true],
+        ['103', true],
+      ],
+      ['101'],
+      [],
+      ['106', '106'],
+    ]);
+    const { ref } = await farm.issue();
+    expect(asked()).toEqual(first);
+    farm.say('entry-struck', '2026-03-02T01:00:00Z', undefined, {
+      entry: 'wrong-cow',
+      reason: 'the wrong cow',
+      instead: 'nothing',
+    });
+    dose('104', '2026-03-01T20:20:00Z');
+    const second = asked();
+    expect(second).toEqual([
+      [
+        ['102', true],
+        ['104', true],
+      ],
+      ['101'],
+      // Her band may be on by the set that is taken down.
+      ['103'],
+      ['106', '106'],
+    ]);
+    expect((await farm.issue()).replaces).toBe(ref);
+    expect(asked()).toEqual(second);
+    // At the milking that follows it is all done.
+    farm.at('2026-03-02T12:00:00Z');
+    expect(asked()).toEqual([
+      [
+        ['102', false],
+        ['104', false],
+      ],
+      [],
+      [],
+      [],
+    ]);
+  });
+
+  test('R-26 a set issued long before, and one of an earlier milking issued again after it, change nothing of that', async () => {
+    dose('101', '2026-02-27T05:10:00Z');
+    await farm.issue();
+    await farm.issue('2026-03-02/morning');
+    dose('102', '2026-03-01T11:50:00Z');
+    await farm.issue();
+    farm.at('2026-03-02T02:00:00Z');
+    expect(hold().held.map(({ cow, isNew }) => [cow, isNew])).toEqual([['102', false]]);
+    expect(hold().cleared.map(({ cow }) => cow)).toEqual(['101']);
   });
 
   test('R-26 cleared was on that sheet, is in milk and free at this milking: her band comes off', async () => {

@@ -75,6 +75,10 @@ const ATTEMPTS: readonly (readonly [string, string])[] = [
     'a replacement of a refused line by key',
     `replace into set_aside select 2, key, '${HASH}', text, problem, pointer, id, '[]', mentions, recordedtime, after, door, chain from set_aside`,
   ],
+  [
+    'the same saying of a refused line once more',
+    'insert into set_aside select 2, key, hash, text, problem, pointer, id, cows, mentions, recordedtime, after, door, chain from set_aside',
+  ],
   ['an update of a paper', `update papers set bytes = x'00'`],
   ['a delete of a paper', 'delete from papers'],
   ['a replacement of a paper by number', `replace into papers values (1, '${HASH}', x'00')`],

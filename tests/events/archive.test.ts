@@ -7,6 +7,7 @@ import { KINDS } from '../../events/kinds.ts';
 import { writeArchive } from '../../events/log/archive.ts';
 import { readArchive } from '../../events/log/archive-back.ts';
 import { takeNewKey } from '../../events/log/backup.ts';
+import { readRefusal } from '../../events/refused-elsewhere.ts';
 import { dose, folder, handClock, newPath, opened, passed, rehearsalClock, turnedAway } from './a-book.ts';
 
 const clock = handClock();
@@ -48,6 +49,19 @@ describe('an archive', () => {
     book.record([dose('after', '414')]);
     expect(book.verify()).toMatchObject({ ok: true, signed: true, papers: 2, setAside: 2, position: 32 });
     expect(book.names().map(({ verifierKey }) => verifierKey)).toEqual([old.verifierKey, book.verifierKey]);
+  });
+
+  test('R-27 a line that two books refused comes back with what both said of it', async () => {
+    const file = aBook();
+    const [to, book] = [newPath(), opened(file)];
+    const [refusal] = book.refusedBehind(0, { rows: 1, characters: 1 })?.refused ?? [];
+    book.carry([readRefusal({ ...refusal, problem: 'a', cows: ['77'] })], 'laptop');
+    expect(book.read().asides.find(({ problem }) => problem === 'a')?.cows).toEqual(['412', '77']);
+    await readArchive(await archived(file), to, clock);
+    const back = opened(to);
+    expect(back.read({ position: 30 })).toEqual(book.read({ position: 30 }));
+    expect(back.lastRefused()).toEqual(book.lastRefused());
+    expect(back.verify()).toMatchObject({ ok: true, setAside: 3 });
   });
 
   test('is JSON Lines that any program can read: the book first, then each entry’s stored text in order', async () => {

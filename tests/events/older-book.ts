@@ -12,9 +12,10 @@ export const putBackInto = (format: number, file: string): void => {
   for (const each of FORMATS.filter((known) => known.format <= format)) for (const step of each.steps) db.exec(step);
   db.pragma(`user_version = ${format}`);
   db.prepare('attach ? as latest').run(latest);
-  db.exec(
-    'insert into entries (position, entry, content, leaf) select position, entry, content, leaf from latest.entries',
-  );
+  // Format 3 has columns beside the text that its appender filled in.
+  const columns =
+    format < 3 ? 'position, entry, content, leaf' : 'position, entry, content, leaf, id, subject, strikes';
+  db.exec(`insert into entries (${columns}) select ${columns} from latest.entries`);
   for (const table of ['set_aside', 'papers', 'books', 'head'])
     db.exec(`insert into ${table} select * from latest.${table}`);
   db.exec('detach latest');

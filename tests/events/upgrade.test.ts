@@ -2,8 +2,9 @@
 import fs from 'node:fs';
 import Database from 'better-sqlite3';
 import { expect, onTestFinished, test } from 'vitest';
-import { type BookOptions, openBookAs } from '../../events/book.ts';
+import { type BookOptions, openBookAs, type RefusedPage } from '../../events/book.ts';
 import { FORMATS, type Format } from '../../events/log/formats.ts';
+import { readRefusal } from '../../events/refused-elsewhere.ts';
 import { readRelayed } from '../../events/relay.ts';
 import { bare, dose, handClock, line, newPath, opened, strike } from './a-book.ts';
 import { putBackInto } from './older-book.ts';
@@ -117,7 +118,7 @@ test('a book of format 1 gets its tables of devices and peers, and verifies', ()
   expect(book.devices.list()).toEqual([]);
 });
 
-test.each([1, 2])('a book of format %i keeps every row, and its look-ups find what they found', (format) => {
+test.each([1, 2, 3])('a book of format %i keeps every row, and its look-ups find what they found', (format) => {
   const { file, was } = bookOfFormat(format);
   const book = opened(file);
   expect(bare(file).pragma('user_version', { simple: true })).toBe(LATEST);
@@ -188,9 +189,48 @@ test('before a book of format 2 is changed, a copy of it as it was is put beside
   expect(String(sql)).toContain('generated');
 });
 
-test('a program of format 2 refuses a book of format 3 and does not touch it', () => {
+test.each([2, 3])('a program of format %i refuses a book of a later format and does not touch it', (format) => {
   const { file } = oldBook();
+  putBackInto(format + 1, file);
   const was = fs.readFileSync(file);
-  expect(() => openedAs(file, FORMATS.slice(0, 2))).toThrow(/is of format 3.*up to format 2/);
+  expect(() => openedAs(file, FORMATS.slice(0, format))).toThrow(
+    new RegExp(`is of format ${format + 1}.*up to format ${format}`),
+  );
   expect(fs.readFileSync(file)).toEqual(was);
 });
+
+test('a book of format 3 keeps what was refused, and what it remembers of the books it synced with', () => {
+  const file = newPath();
+  const book = opened(file);
+  book.adoptFarm('a farm');
+  book.record([line('{"subject":"77"'), line('{"subject":"78"'), dose('a', '412')], 'laptop');
+  const was = { asides: book.read().asides, page: book.refusedBehind(0, { rows: 9, characters: 9_000 }) };
+  book.close();
+  putBackInto(3, file);
+  const older = bare(file);
+  older.exec(`insert into peers values ('office', 'a key', 3, '["x"]', 2, 1)`);
+  older.close();
+  const upgraded = opened(file);
+  expect({
+    asides: upgraded.read().asides,
+    page: upgraded.refusedBehind(0, { rows: 9, characters: 9_000 }),
+  }).toEqual(was);
+  expect(upgraded.peers.of('office')).toEqual({
+    book: 'office',
+    verifierKey: 'a key',
+    read: { size: 3, peaks: ['x'] },
+    sent: 2,
+    resend: 1,
+    refused: { read: 0, chain: '', sent: 0 },
+  });
+  expect(upgraded.verify()).toMatchObject({ ok: true, problems: [], setAside: 2 });
+  // From now on a line may stand there with what several books say of it.
+  const [first] = upgraded.record([line('{"subject":"77"')]);
+  expect(upgraded.carry([readRefusal({ ...refusalOf(was.page), cows: ['79'] })], 'office')).toEqual([
+    { outcome: 'set-aside', key: first?.key, number: 3 },
+  ]);
+  expect(upgraded.read().asides.map(({ cows }) => cows)).toEqual([['77', '79'], ['78']]);
+  expect(upgraded.verify()).toMatchObject({ ok: true, problems: [], setAside: 3 });
+});
+
+const refusalOf = (page: RefusedPage | undefined) => page?.refused[0];

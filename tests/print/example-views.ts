@@ -175,7 +175,7 @@ export const RICH: Views = {
         },
         {
           number: null,
-          because: because('R-27', 'unplaced.set-aside', { problem: 'it is not readable JSON' }, ['x-1']),
+          because: because('R-27', 'unplaced.set-aside', { problem: 'it is not readable JSON', cows: [] }, ['x-1']),
           key: 'set-aside:x-1',
         },
       ],

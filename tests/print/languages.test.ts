@@ -1,5 +1,6 @@
 /** Five languages, one dictionary type: every word there, every letter in the faces, plurals as each language has them. */
 import { describe, expect, test } from 'vitest';
+import { ENTRY_TYPES } from '../../events/kinds.ts';
 import { FACES, fontOf } from '../../print/faces.ts';
 import { PRINTED_NAMES } from '../../print/sheets.ts';
 import { formatFor } from '../../print/words/format.ts';
@@ -26,6 +27,11 @@ describe('languages', () => {
     for (const label of Object.values(labels)) if (typeof label === 'string') expect(label.trim()).not.toBe('');
     // Words that two languages share: "position", "minutes", "initials" …
     if (language !== 'en') expect(same.length).toBeLessThan(6);
+  });
+
+  test.each(LANGUAGES)('in %s every kind of entry has a name', (language) => {
+    const { kinds } = wordsFor(language);
+    expect(ENTRY_TYPES.filter((type) => kinds[type] === undefined)).toEqual([]);
   });
 
   test.each([

@@ -99,7 +99,7 @@ export const SAYINGS: Sayings = {
     at: '2026-03-14T05:10:00Z',
     reason: 'clots in the milk',
   },
-  'unplaced.set-aside': { problem: 'the time is not a time' },
+  'unplaced.set-aside': { problem: 'the time is not a time', cows: ['412'] },
   'unplaced.left-on-hold': { left: '2026-03-12', until: '2026-03-17T04:40:00Z' },
   'treat.due': { planned: '2026-03-14T05:10:00Z', lastGiven: '2026-03-14T05:10:00Z', everyHours: 3 },
   'treat.overdue': {

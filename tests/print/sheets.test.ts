@@ -6,6 +6,7 @@ import { PRINTED_NAMES, renderSheet } from '../../print/sheets.ts';
 import { CAPITAL } from '../../print/sizes.ts';
 import type { Views } from '../../projections/views.ts';
 import { sha256 } from '../../shared/fingerprint.ts';
+import { CUPBOARD, dose, evening, farm, milker } from '../projections/evening.ts';
 import { faultsOf, herdOf, MARKS, printed } from './printed.ts';
 
 const SIZES = [0, 1, 40, 400] as const;
@@ -129,6 +130,40 @@ describe('what must be said', () => {
     ] as const) {
       expect((await printed(sheet, herd(0))).text).toContain(sentence);
     }
+  });
+
+  test('R-25 where numbers are still to be found, nothing on the sheet says that nobody is on hold', async () => {
+    const views = evening([farm(), milker('1'), dose('99', '2026-03-14T05:40:00Z')]).at('2026-03-14/afternoon');
+    expect(views.sheets['milk-hold'].held).toEqual([]);
+    for (const [language, sentence] of [
+      ['en', 'the cows above are still to be found'],
+      ['es', 'faltan por encontrar las de arriba'],
+      ['fr', 'restent à trouver'],
+      ['pl', 'trzeba jeszcze znaleźć'],
+      ['uk', 'ще треба знайти'],
+    ] as const) {
+      const { text } = await printed('milk-hold', { ...views, farm: { ...views.farm, languages: [language] } });
+      expect(text.replace(/\s+/g, ' ')).toContain(sentence);
+    }
+  });
+
+  test('R-14 the office sees each hold without an end, and by what it is without one', async () => {
+    const book = evening([
+      farm(),
+      ...CUPBOARD,
+      milker('1'),
+      milker('2', { milkHoldUntil: 'unknown' }),
+      milker('3'),
+      dose('1', '2026-03-14T05:40:00Z', { medicine: 'Nobody knows it' }),
+      dose('3', '2026-03-14T05:40:00Z'),
+    ]);
+    const text = (await printed('office', book.at('2026-03-14/afternoon'))).text.replace(/\s+/g, ' ');
+    const open = text.slice(text.indexOf('On hold until somebody says more'), text.indexOf('Sets not'));
+    expect(open).toContain('Nobody knows it');
+    expect(open).toContain('without a word on milk hold');
+    expect(open).not.toContain('Sixty hours');
+    const free = evening([farm(), milker('1')]).at('2026-03-14/afternoon');
+    expect((await printed('office', free)).text).toContain('No other cow is on hold without a known end');
   });
 
   test('the wall says how many in all, what to do in doubt, whom to ring, and the cautions', async () => {

@@ -201,3 +201,81 @@ describe('doses missed', () => {
     expect(with412(course(1, DOSE), second, strike).held('412', '2026-03-15/afternoon')?.until).toBeNull();
   });
 });
+
+describe('the name of a course used again', () => {
+  const FEBRUARY = [
+    course(1, '2026-02-10T05:10:00Z'),
+    course(2, '2026-02-10T17:10:00Z'),
+    course(3, '2026-02-11T05:10:00Z'),
+  ];
+  const MARCH = course(1, '2026-03-13T05:10:00Z');
+
+  test.each([
+    ['all doses given', []],
+    ['ended by a word', [ended('2026-02-12T08:00:00Z')]],
+  ])('R-17 a month later it is a plan of its own, the one before %s', (_, more) => {
+    const book = with412(...FEBRUARY, ...more, MARCH);
+    // Two more planned: 14 March 05:10, and sixty hours.
+    expect(book.held('412', '2026-03-13/afternoon')?.until).toBe('2026-03-16T17:10:00Z');
+    expect(treat(book, '2026-03-13/afternoon')).toEqual([['412', 2, false]]);
+    expect(book.held('412', NEXT)?.until).toBeNull();
+    expect(treat(book, NEXT)).toEqual([['412', 2, true]]);
+  });
+
+  test('R-17 a dose passed over the second time is missing, though the first time had it', () => {
+    const book = with412(...FEBRUARY, MARCH, course(3, '2026-03-14T05:10:00Z'));
+    expect(book.held('412', NEXT)?.until).toBeNull();
+    expect(keysOf(book.held('412', NEXT))).toContain('hold.dose-not-recorded');
+  });
+
+  test('R-17 a dose passed over the first time is still missing, unless that course was ended', () => {
+    const [one, , three] = FEBRUARY;
+    const first = [one, three].flatMap((each) => each ?? []);
+    const again = [course(1, '2026-03-01T05:10:00Z'), ended('2026-03-01T12:00:00Z')];
+    expect(with412(...first, ...again).held('412', NEXT)?.until).toBeUndefined();
+    const open = with412(...first, course(1, '2026-03-01T05:10:00Z', { of: 1 }));
+    expect(open.held('412', NEXT)?.until).toBeNull();
+    const ended12 = with412(...first, ended('2026-02-12T08:00:00Z'), course(1, '2026-03-01T05:10:00Z', { of: 1 }));
+    expect(ended12.held('412', NEXT)).toBeUndefined();
+  });
+
+  test('R-17 a dose number that goes back means what was given last: the rest of the plan is waited for', () => {
+    // Dose 3 is written down for the 1st: it can't have been given before dose 1.
+    const book = with412(
+      course(1, '2026-03-08T05:10:00Z'),
+      course(2, '2026-03-08T17:10:00Z'),
+      course(3, '2026-03-01T05:10:00Z'),
+    );
+    expect(book.held('412', '2026-03-10/afternoon')?.until).toBeNull();
+    expect(treat(book, '2026-03-10/afternoon')).toEqual([['412', 3, true]]);
+  });
+
+  test('R-17 one dose written down twice within half the interval is one dose', () => {
+    const twice = with412(
+      course(1, '2026-03-13T16:40:00Z'),
+      course(2, '2026-03-14T05:10:00Z'),
+      course(2, '2026-03-14T05:40:00Z'),
+      course(3, '2026-03-14T16:35:00Z'),
+    );
+    expect(twice.held('412', NEXT)?.until).toBe('2026-03-17T04:35:00Z');
+    const oneAgain = with412(
+      course(1, '2026-03-13T16:40:00Z'),
+      course(2, '2026-03-14T05:10:00Z'),
+      course(1, '2026-03-14T05:20:00Z'),
+    );
+    expect(treat(oneAgain, '2026-03-14/afternoon')).toEqual([['412', 3, false]]);
+  });
+
+  test('R-17 two cows on courses of one name are asked about apart, and settled apart', () => {
+    const plan = { course: { id: 'c1', dose: 1, of: 3, everyHours: 12 } };
+    const both = [milker('413'), dose('412', '2026-03-13T05:10:00Z', plan), dose('413', '2026-03-13T05:10:00Z', plan)];
+    const asked = with412(...both).doubts(NEXT, 'doubt.dose-not-recorded');
+    expect(asked.map(({ because }) => 'cow' in because.values && because.values.cow)).toEqual(['412', '413']);
+    const settled = with412(
+      ...both,
+      farmWide('settled', '2026-03-14T08:00:00Z', { about: asked[0]?.key ?? '', how: 'x' }),
+    );
+    expect(treat(settled, NEXT)).toEqual([['413', 2, true]]);
+    expect(settled.held('412', NEXT)?.until).toBeNull();
+  });
+});

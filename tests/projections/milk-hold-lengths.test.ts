@@ -150,6 +150,14 @@ describe('inside a running milking', () => {
     expect(with412(finished, dose('412', '2026-03-14T16:50:00Z')).held('412', '2026-03-14/afternoon')?.ask).toBe(true);
   });
 
+  test('R-04 a milking that is said to be finished before it begins is another one: nothing comes of it', () => {
+    const wrong = farmWide('milking-finished', '2026-03-14T07:40:00Z', { milking: '2026-03-14/afternoon' });
+    const book = with412(wrong, dose('412', '2026-03-14T17:40:00Z'));
+    expect(book.held('412', '2026-03-14/afternoon')?.ask).toBe(true);
+    const atStart = farmWide('milking-finished', '2026-03-14T16:30:00Z', { milking: '2026-03-14/afternoon' });
+    expect(with412(atStart, dose('412', '2026-03-14T16:31:00Z')).held('412', '2026-03-14/afternoon')).toBeUndefined();
+  });
+
   test('R-04 a milking never runs past the next start: a dose at that minute may belong to either', () => {
     const slow = farm({
       milkings: [

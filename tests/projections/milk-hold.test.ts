@@ -264,10 +264,10 @@ describe('courses', () => {
     const late = '2026-03-15T15:00:00Z';
     const given = with1(course(1, DOSE), course(2, '2026-03-15T05:10:00Z'));
     expect(given.held('1', '2026-03-15/afternoon', late)?.until).toBe('2026-03-18T05:10:00Z');
-    const settled = with1(
-      course(1, DOSE),
-      farmWide('settled', late, { about: 'dose-not-recorded:c1:2', how: 'asked' }),
-    );
+    const asked = with1(course(1, DOSE))
+      .at('2026-03-15/afternoon', late)
+      .doubts.find(({ because }) => because.key === 'doubt.dose-not-recorded');
+    const settled = with1(course(1, DOSE), farmWide('settled', late, { about: asked?.key ?? '', how: 'asked' }));
     expect(settled.held('1', '2026-03-15/afternoon', late)?.until).toBeNull();
     expect(settled.at('2026-03-15/afternoon', late).sheets['milk-hold'].treat).toEqual([]);
   });
@@ -350,6 +350,17 @@ describe('fresh cows and people', () => {
       with1(positive, tested('clear', '2026-03-14T10:00:00Z', '2026-03-13T05:00:00Z')).held('1', NEXT)?.until,
     ).toBeNull();
     expect(with1(positive, tested('clear', '2026-03-14T10:00:00Z')).held('1', NEXT)).toBeUndefined();
+  });
+
+  test('R-22 milk is never drawn after its result: a date of sampling ahead of the entry counts as the entry', () => {
+    const tested = (result: 'clear' | 'positive', time: string, sampledAt: string) =>
+      about('1', 'residue-test', time, { result, of: 'cow', sampledAt });
+    const positive = tested('positive', '2026-03-13T10:00:00Z', '2026-04-13T05:00:00Z');
+    expect(with1(positive).held('1', NEXT)?.until).toBeNull();
+    const early = tested('clear', '2026-02-13T10:00:00Z', '2027-02-13T05:00:00Z');
+    expect(with1(early, positive).held('1', NEXT)?.until).toBeNull();
+    const late = tested('clear', '2026-03-14T10:00:00Z', '2027-03-14T05:00:00Z');
+    expect(with1(positive, late).held('1', NEXT)).toBeUndefined();
   });
 
   test('R-22 a clear test shortens no label', () => {

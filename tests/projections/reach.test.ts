@@ -35,8 +35,7 @@ test('R-31 names exactly the cows that were held at a milking and not on its she
           if (moment === undefined) throw new Error('no milking');
           const listed = new Set(numbers.flatMap((number) => bearersOnSheet(known, schedule, number, moment.milking)));
           return standingsAt(known, moment).flatMap(({ held, number, running, file }) =>
-            // Where she stood dry among the milked has no beginning, and is news for three days.
-            held && !listed.has(file.cow.key) && running.some(({ began }) => began > 0) ? [`${id} ${number}`] : [],
+            held && !listed.has(file.cow.key) && running.length > 0 ? [`${id} ${number}`] : [],
           );
         });
         // What a dry-off inside the milking names was not in that milk.

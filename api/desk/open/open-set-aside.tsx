@@ -1,4 +1,4 @@
-/** A thing set aside as it was said, with the reason, when and from whom; and the way to enter it again. */
+/** A thing set aside as it was said, with the reason, when, from whom and by which way; and the way to enter it again. */
 
 import type { Aside } from '../../../events/entry.ts';
 import { isEntryType } from '../../../events/kinds.ts';
@@ -36,14 +36,17 @@ export const SetAside = ({
   visitor: Visitor;
 }) => {
   const said = saidOf(desk, aside);
-  const { type, subject, author, time } = facts(said?.text ?? '');
-  const from = said?.door ?? author;
+  const { type, subject, author, time, source } = facts(said?.text ?? '');
+  // A line refused here names its door itself, if any is known: another name there is that of a book it came through.
+  const peer = said?.door === source ? null : (said?.door ?? null);
+  const from = peer === null ? (said?.door ?? author) : author;
   return (
     <>
       <p class="hint">
         {say('Set aside {time}', { time: hand.format.time(instantText(aside.recordedAt)) })}
         {from === undefined ? '' : `, ${say('from {who}', { who: from })}`}
         {author === undefined || author === from ? '' : `, ${say('said by {who}', { who: author })}`}
+        {peer === null ? '' : `; ${say('it came from another book, through {peer}', { peer })}`}
         {time === undefined ? '' : `; ${say('it says it happened {time}', { time })}`}
         {said?.pointer === null || said?.pointer === undefined
           ? ''
@@ -68,7 +71,7 @@ export const SetAside = ({
 };
 
 /** What can be read in it, if anything. */
-const facts = (text: string): { type?: string; subject?: string; author?: string; time?: string } => {
+const facts = (text: string): { type?: string; subject?: string; author?: string; time?: string; source?: string } => {
   try {
     const value: unknown = JSON.parse(text);
     if (typeof value !== 'object' || value === null) return {};
@@ -76,7 +79,7 @@ const facts = (text: string): { type?: string; subject?: string; author?: string
       const found: unknown = Object.entries(value).find(([name]) => name === field)?.[1];
       return typeof found === 'string' ? { [field]: found } : {};
     };
-    return { ...textAt('type'), ...textAt('subject'), ...textAt('author'), ...textAt('time') };
+    return { ...textAt('type'), ...textAt('subject'), ...textAt('author'), ...textAt('time'), ...textAt('source') };
   } catch {
     return {};
   }

@@ -159,6 +159,12 @@ export const openWaysSaid = {
     pl: 'Odłożono {time}',
     uk: 'Відкладено {time}',
   },
+  'it came from another book, through {peer}': {
+    es: 'vino de otro libro, por {peer}',
+    fr: 'c’est venu d’un autre livre, par {peer}',
+    pl: 'przyszło z innej księgi, przez {peer}',
+    uk: 'надійшло з іншої книги, через {peer}',
+  },
   'from {who}': { es: 'de {who}', fr: 'de {who}', pl: 'od: {who}', uk: 'від: {who}' },
   'said by {who}': { es: 'dicho por {who}', fr: 'dit par {who}', pl: 'powiedział(a): {who}', uk: 'каже: {who}' },
   'it says it happened {time}': {

@@ -107,7 +107,7 @@ const paperOf = (desk: Desk, { visitor }: Ask, said: string): Paper | Response |
     });
   }
   const { ref, milking: id } = set.data;
-  const milking = hand.schedule.find(id);
+  const milking = hand.schedule.findEver(id);
   const cannot = (sentence: string) =>
     page(
       {

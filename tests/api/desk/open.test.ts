@@ -1,7 +1,8 @@
 /** The page where things are settled: what each matter holds, what settling it frees, and that it is recorded once. */
 import { describe, expect, test } from 'vitest';
 import { at } from '../../events/a-book.ts';
-import { doseOf, PENICILLIN } from '../server/a-server.ts';
+import { doseOf, PENICILLIN, tell } from '../server/a-server.ts';
+import { aLaptop, syncWith } from '../sync/two-books.ts';
 import { type ADesk, aDesk, type Seen, tellBook } from './a-desk.ts';
 
 /** A dose for 103 with a field that no treatment has: refused at the door and set aside. */
@@ -30,6 +31,24 @@ describe('what stands open', () => {
     expect(text).toMatch(/Held on its account meanwhile: ?103 Milkers: milk on hold without end; keep it apart/);
     expect(page.html).not.toContain('<script>alert');
     expect(page.document.querySelector(`[id="${asideKey(desk)}"] a[href="/write/treatment?cow=103"]`)).not.toBeNull();
+  });
+
+  test('R-27 a line that another book refused shows that it came from there, and by which way', async () => {
+    const [desk, barn] = [await aDesk(), aLaptop()];
+    await syncWith(barn.book, desk.server);
+    tell(barn.book, desk.clock.now(), [{ ...MISSPELT, source: 'phone' }]);
+    await syncWith(barn.book, desk.server);
+    const page = await desk.get('/open');
+    const text = card(page, asideKey(desk));
+    expect(text).toContain('has a field "dosage" that is not known there');
+    expect(text).toMatch(/Set aside .*, from Ola .*; it came from another book, through the book; it says it happened/);
+    expect(text).toMatch(/Held on its account meanwhile: ?103/);
+    // What was refused at this very door did not.
+    tellBook(desk, [doseOf('101', 'dose'), doseOf('102', 'dose')]);
+    const own = desk.book.read().asides.find(({ id }) => id === 'dose')?.key ?? '';
+    const beside = card(await desk.get('/open'), own);
+    expect(beside).toContain(', from office, said by Ola;');
+    expect(beside).not.toContain('another book');
   });
 
   test('every alert and doubt of the first page is there under its own key, with both times of its entries', async () => {

@@ -1,6 +1,7 @@
 /** Where things are settled, drawn in Ukrainian: nothing on those pages is left in English but what the book says so. */
 import { describe, expect, test } from 'vitest';
 import { readLine } from '../../../events/door.ts';
+import { readRefusal } from '../../../events/refused-elsewhere.ts';
 import { PENICILLIN } from '../server/a-server.ts';
 import { type ADesk, aDesk, tellBook } from './a-desk.ts';
 import { leftInEnglish } from './left-in-english.ts';
@@ -27,6 +28,8 @@ const aBarnWithDoubts = async (): Promise<ADesk> => {
       now: desk.book.clock.now(),
     }),
   ]);
+  // What another book refused, too.
+  desk.book.carry([readRefusal({ text: '{"subject":"104"', problem: 'says', cows: ['104'], mentions: [] })], 'баржа');
   await desk.post('/language', { language: 'uk', to: '/' });
   return desk;
 };

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { issue } from '../../../api/issue.ts';
 import { openBook } from '../../../events/book.ts';
+import { readRefusal } from '../../../events/refused-elsewhere.ts';
 import { TITLE } from '../../../print/sizes.ts';
 import { fixedClock } from '../../../shared/clock.ts';
 import { at, handClock, newPath } from '../../events/a-book.ts';
@@ -133,6 +134,17 @@ test('R-31 a struck hold, a corrected number and what was set aside each issue o
   ).toBe(2);
   expect(await after({ type: 'number-changed', subject: '102', time, data: { to: '202' } })).toBe(3);
   expect(await after({ type: 'treatment', subject: '103', time, data: {} })).toBe(4);
+});
+
+test('R-31 what another book refused issues once more when it comes, and not again when it comes again', async () => {
+  const { lookAt, look, book, sets } = await aWatch();
+  await lookAt('16:00');
+  const refusal = readRefusal({ text: '{"subject":"104"', problem: 'cut off', cows: ['104'], mentions: [] });
+  for (let each = 0; each < 3; each += 1) {
+    book.carry([refusal], 'the laptop');
+    await look();
+  }
+  expect(sets()).toHaveLength(2);
 });
 
 test('R-31 inside the milking a new hold issues again, a longer one on paper already does not; after it, nothing does', async () => {

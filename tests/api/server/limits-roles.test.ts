@@ -10,6 +10,8 @@ const MILKING = '/milkings/2026-03-14/afternoon';
 const ADDRESSES: readonly [string, 'GET' | 'POST', readonly Role[]][] = [
   ['/sync/push', 'POST', ['manager', 'crew', 'record-keeper', 'machine', 'book']],
   ['/sync/pull', 'GET', ['manager', 'record-keeper', 'book']],
+  ['/sync/set-aside', 'GET', ['book']],
+  ['/sync/set-aside', 'POST', ['book']],
   ['/sync/stream', 'GET', ['manager', 'record-keeper', 'book']],
   ['/sync/book', 'GET', ['manager', 'record-keeper', 'book']],
   ['/sync/continuation?from=1&to=2', 'GET', ['manager', 'record-keeper', 'book']],
@@ -24,8 +26,9 @@ const ADDRESSES: readonly [string, 'GET' | 'POST', readonly Role[]][] = [
 ];
 
 const askAs = async ({ ask, book }: AServer, role: Role, path: string, method: 'GET' | 'POST'): Promise<Response> => {
-  const headers = { 'content-type': BATCH, 'byrebook-farm': book.farmId ?? '', 'byrebook-book': 'another-book' };
-  const sent = path === '/sync/push' ? { method, body: '[]', headers } : { method };
+  const type = path === '/sync/push' ? BATCH : 'application/json';
+  const headers = { 'content-type': type, 'byrebook-farm': book.farmId ?? '', 'byrebook-book': 'another-book' };
+  const sent = path.startsWith('/sync/') && method === 'POST' ? { method, body: '[]', headers } : { method };
   return ask(path, { as: role, ...sent });
 };
 

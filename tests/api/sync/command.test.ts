@@ -9,6 +9,7 @@ import { UserProblem } from '../../../shared/refusal.ts';
 import { newPath, opened } from '../../events/a-book.ts';
 import { aCertificate } from '../server/a-certificate.ts';
 import { aServer, doseOf, farmEntries, START, tell } from '../server/a-server.ts';
+import { aProxy } from './a-proxy.ts';
 import { sayDoses, setOf } from './two-books.ts';
 
 const COMMAND = path.resolve('api/byrebook.mjs');
@@ -125,16 +126,61 @@ test('an entry timed in the future by the clock of the book that takes it is cou
   expect(problems).toMatch(/1 entry is timed in the future by the clock of the book that took it \(0 here, 1 there\)/);
 });
 
-test('R-27 what this book refused stays here, and the sync says for which cows nobody else knows of it', async () => {
+test('R-27 what either book refused goes to the other, and the sync says how much, and for which cows', async () => {
   const server = await aServer();
   const file = newPath();
   const env = { BYREBOOK_TOKEN: server.tokens.book };
-  await sync(file, [server.url], env);
+  tell(server.book, START, [
+    { ...doseOf('104'), data: { medicne: 'x' } },
+    { ...doseOf('103'), data: { medicne: 'x' } },
+  ]);
+  const first = await sync(file, [server.url], env);
+  expect(first.out).toContain(
+    '\n2 refused entries came (cows 103, 104): set aside in both books now; until a person settles each, its cows are held in both.\n',
+  );
   const book = opened(file, { clock: systemClock });
   tell(book, systemClock.now(), [{ ...doseOf('102'), data: { medicne: 'x' } }]);
-  const { problems } = await sync(file, [server.url], env);
+  const second = await sync(file, [server.url, '--json'], env);
+  expect(JSON.parse(second.out)).toMatchObject({
+    refused: { travels: true, came: 0, cameCows: [], went: 1, wentCows: ['102'] },
+  });
+  const third = await sync(file, [server.url], env);
+  expect(third.out).toContain('nothing new on either side');
+  expect(third.out + third.problems).not.toContain('refused');
+});
+
+test('R-27 with a book of an older version the sync goes on, and says what does not travel and whom nobody holds there', async () => {
+  const server = await aServer();
+  const proxy = await aProxy(server.url);
+  proxy.play(({ path: asked }) => (asked.startsWith('/sync/set-aside') ? olderAnswer : 'pass'));
+  const file = newPath();
+  const env = { BYREBOOK_TOKEN: server.tokens.book };
+  const first = await sync(file, [proxy.url], env);
+  expect(first).toMatchObject({ status: 0, out: expect.stringContaining('8 entries came') });
+  expect(first.problems).toMatch(/The other book is of an older version, to which what was refused does not travel/);
+  expect(first.problems).not.toContain('here (');
+  const book = opened(file, { clock: systemClock });
+  tell(book, systemClock.now(), [{ ...doseOf('102'), data: { medicne: 'x' } }]);
+  const { status, problems } = await sync(file, [proxy.url], env);
+  expect(status).toBe(0);
+  expect(problems).toMatch(/older version, to which what was refused does not travel/);
   expect(problems).toMatch(/1 refused entry stays here \(cows 102\): the other book does not know of it/);
 });
+
+/** As a server without such an address answers. */
+const olderAnswer = {
+  answer: {
+    status: 404,
+    headers: { 'content-type': 'application/problem+json' },
+    body: JSON.stringify({
+      type: '/problems/not-found',
+      title: 'x',
+      status: 404,
+      detail: 'There is nothing',
+      requestId: '',
+    }),
+  },
+};
 
 const problemOf = (work: () => unknown): { message: string; exitCode: number } => {
   try {

@@ -1,0 +1,102 @@
+/** What a command says where the disk or the file is not as it should be, and what it has done by then. */
+import fs from 'node:fs';
+import path from 'node:path';
+import process from 'node:process';
+import Database from 'better-sqlite3';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { PENICILLIN, SET_UP } from './alder-bank.ts';
+import { type KeeperBook, keeperBook } from './keeper-papers.ts';
+
+const EARLY = '2026-01-10T12:00:00Z';
+const lines = [
+  { type: 'farm-set-up', time: EARLY, data: SET_UP },
+  {
+    type: 'medicine-listed',
+    time: EARLY,
+    data: { name: PENICILLIN, milkHold: { hours: 60 }, meatDays: 3 },
+  },
+  ...['101', '102'].map((subject) => ({
+    type: 'cow-entered',
+    time: EARLY,
+    subject,
+    data: { group: 'Milkers', lactation: 2, calvedOn: '2026-01-05', milkHoldUntil: 'none', meatHoldUntil: 'none' },
+  })),
+  { type: 'treatment', time: '2026-03-14T05:40:00Z', subject: '101', data: { medicine: PENICILLIN } },
+];
+
+let farm: KeeperBook;
+beforeAll(() => {
+  farm = keeperBook(lines);
+});
+afterAll(() => farm.remove());
+
+const issued = (): boolean => {
+  const db = new Database(path.join(farm.folder, 'farm.book'), { readonly: true });
+  const found = db.prepare(`select 1 from entries where entry like '%"sheet-issued"%'`).get();
+  db.close();
+  return found !== undefined;
+};
+
+test('a set is not issued where its papers can’t be laid down', () => {
+  fs.writeFileSync(path.join(farm.folder, 'a-file'), '');
+  for (const folder of ['a-file', 'a-file/sheets']) {
+    const { status, err } = farm.run('print', '--issue', '--out', folder);
+    expect([status, err]).toEqual([1, expect.stringContaining(`The sheets cannot be written to ${folder}`)]);
+  }
+  expect(issued()).toBe(false);
+  expect(farm.run('print', '--issue', '--out', 'sheets').status).toBe(0);
+  expect(issued()).toBe(true);
+});
+
+test('a file of which nothing is an entry is another file: nothing of it is kept aside, but one bad line among good ones is', () => {
+  fs.writeFileSync(path.join(farm.folder, 'herd.csv'), 'cow;group\n101;Milkers\n102;Milkers\n');
+  const other = farm.run('--book', 'other.book', 'record', 'herd.csv');
+  expect([other.status, other.err]).toEqual([
+    1,
+    expect.stringContaining('None of the 3 lines of herd.csv is an entry'),
+  ]);
+  fs.writeFileSync(path.join(farm.folder, 'mixed.jsonl'), `${JSON.stringify(lines[0])}\nmilk out: 101\n`);
+  const mixed = farm.run('--book', 'other.book', 'record', '--json', 'mixed.jsonl');
+  expect(JSON.parse(mixed.out).map(({ outcome }: { outcome: string }) => outcome)).toEqual(['recorded', 'refused']);
+});
+
+test('a book that may only be read answers all that is asked of it', ({ skip }) => {
+  skip(process.getuid?.() === 0, 'the superuser may write every file');
+  const folder = path.join(farm.folder, 'handed-over');
+  fs.mkdirSync(folder);
+  for (const name of ['farm.book', 'farm.book.key'])
+    fs.copyFileSync(path.join(farm.folder, name), path.join(folder, name));
+  fs.chmodSync(path.join(folder, 'farm.book'), 0o444);
+  fs.chmodSync(folder, 0o555);
+  for (const words of [
+    ['why', '101'],
+    ['history', '101'],
+    ['print', '--json'],
+    ['print', '--out', 'elsewhere'],
+  ]) {
+    const { status, err } = farm.run('--book', 'handed-over/farm.book', ...words);
+    expect([words, status, err]).toEqual([words, 0, '']);
+  }
+  fs.chmodSync(folder, 0o755);
+});
+
+test('R-27 entries that were taken out of the file stand at the head of the sheet: nobody knows whom they held', () => {
+  const whole = path.join(farm.folder, 'farm.book');
+  const heads = [
+    { name: 'one.book', taken: 'position = 5', says: 'the entry at position 5 is missing' },
+    { name: 'more.book', taken: 'position in (4, 5)', says: 'the entries at positions 4 to 5 are missing' },
+    { name: 'end.book', taken: 'position >= 5', says: 'missing' },
+  ].map(({ name, taken, says }) => {
+    const file = path.join(farm.folder, name);
+    fs.copyFileSync(whole, file);
+    fs.copyFileSync(`${whole}.key`, `${file}.key`);
+    const db = new Database(file);
+    db.exec('drop trigger entries_are_never_removed');
+    db.exec(`delete from entries where ${taken}`);
+    db.close();
+    const { status, out } = farm.run('--book', name, 'print', '--json');
+    const { unplaced } = JSON.parse(out).sheets['milk-hold'];
+    return [status, unplaced.map((row: { says: string }) => row.says), says] as const;
+  });
+  for (const [status, rows, says] of heads) expect([status, rows]).toEqual([0, [expect.stringContaining(says)]]);
+});
