@@ -11,6 +11,7 @@ export const bearingOf = (entry: Entry): Bearing => {
     case 'milk-hold':
     case 'calving':
     case 'sort-request':
+    case 'group-move': // A dry cow put among the milked ones.
       return 'holds';
     case 'abortion':
       return entry.data.milked === true ? 'holds' : 'neither';
@@ -24,7 +25,6 @@ export const bearingOf = (entry: Entry): Bearing => {
       return 'frees';
     case 'vet-hold-time': // Goes by the treatment it names, wherever that stands.
       return 'holds';
-    case 'group-move':
     case 'milk-record':
     case 'service':
     case 'pregnancy-check':
@@ -50,7 +50,9 @@ export const bearingOf = (entry: Entry): Bearing => {
 };
 
 /** True for what must be found before milking when nobody bears its number. */
-export const holdsMilk = (entry: Entry): boolean => bearingOf(entry) === 'holds' && entry.type !== 'sort-request';
+export const holdsMilk = (entry: Entry): boolean => bearingOf(entry) === 'holds' && !MOVES_ONLY.has(entry.type);
+
+const MOVES_ONLY = new Set(['sort-request', 'group-move']);
 
 const NOT_OF_A_COW = new Set(['settled', 'entry-struck']);
 

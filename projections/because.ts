@@ -61,6 +61,8 @@ export interface Sayings {
   'hold.dry-cow-early': { medicine: string; given: Time; minimumDays: number; calved: Time; ends: Time | null };
   'hold.dry-cow-milked-again': { medicine: string; given: Time };
   'hold.dry-cow-not-stated': { driedOff: Day | null };
+  /** She stood there since then and calved, or came so, and no dry-off is written down. */
+  'hold.no-dry-off': { group: string; since: Day };
   'hold.fresh': { calved: Time; hours: number | null; milkings: number | null; ends: Time | null };
   'hold.fresh-not-set': { calved: Time };
   'hold.before-due': { due: Day; days: number };
@@ -130,6 +132,7 @@ export interface Sayings {
   'meat.label-longer': { medicine: string; listed: Time; ends: Time | null };
   'meat.after-calving': { medicine: string; calved: Time; hours: number; ends: Time };
   'meat.product-not-stated': { driedOff: Day | null };
+  'meat.no-dry-off': { group: string; since: Day };
   'meat.entered-until': { until: Time };
   'meat.entered-unknown': Record<never, never>;
   'meat.entry-set-aside': { problem: string };
@@ -171,6 +174,8 @@ export interface Sayings {
   'doubt.entered-again': { number: string; at: Time; cows: string[] };
   'doubt.dry-off-when-dry': { cow: string; at: Time };
   'doubt.calved-in-milk': { cow: string; at: Time };
+  /** A date that lies after the entry that gives it. */
+  'doubt.date-ahead': { cow: string; what: 'dry-off' | 'calving'; day: Day; at: Time };
   'doubt.past-due': { cow: string; due: Day; days: number };
   'doubt.calved-early': { cow: string; due: Day; days: number };
   'doubt.sort-several-places': { cow: string; places: string[] };

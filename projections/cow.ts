@@ -31,6 +31,8 @@ export interface Cow extends Roomy {
   readonly entered: readonly EntryOf<'cow-entered'>[];
   readonly left: readonly EntryOf<'cow-left'>[];
   readonly placements: readonly Placement[];
+  /** Moves that are not certain to be hers: she stands where she stood, but may be there. */
+  readonly mayBeMoves: readonly Hers<'group-move'>[];
   readonly calvings: readonly Hers<'calving'>[];
   readonly abortions: readonly Hers<'abortion'>[];
   readonly dryOffs: readonly EntryOf<'dry-off'>[];
@@ -95,6 +97,7 @@ export const foldCow = (animal: Animal): Cow => {
     entered: certain('cow-entered'),
     left: certain('cow-left'),
     placements: placementsOf(assigned.filter((entry) => isCertain(animal, entry))),
+    mayBeMoves: unsure === undefined ? NONE : only('group-move').filter((hers) => hers.mayBe !== undefined),
     calvings: only('calving'),
     abortions: only('abortion'),
     dryOffs,

@@ -5,12 +5,14 @@ import { DAY, earlier, type Instant, instantText, later, plusHours } from '../sh
 import { because } from './because.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Dosing } from './dosing.ts';
+import { notDriedOff, notStated } from './dry-stated.ts';
 import type { Labels } from './farm.ts';
 import type { HoldPiece } from './hold-piece.ts';
 import { laterIfLonger, wordsSince } from './label.ts';
-import type { Stretch } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
-import { type CowMoment, productsWithin } from './moment.ts';
+import type { CowMoment } from './moment.ts';
+import { givenAtLatest } from './products-given.ts';
+import type { Stretch } from './stretch.ts';
 
 type DryCowLabel = NonNullable<MedicineListed['dryCow']>;
 
@@ -76,6 +78,7 @@ const pieceOf = (
   const { dosing, file, nth, moment } = given;
   const { medicine, vet } = dosing;
   const last = dosing.last.at;
+  const givenAt = givenAtLatest(dosing, file.lactations);
   const behind = [...dosing.doses.map((dose) => dose.id), ...(listing === undefined ? [] : [listing]), ...vet.entries];
   // A calving that may be another cow's ends no hold of hers (R-25).
   const calving = calvingsAfter(file, last).find((stretch) => !stretch.mayBe);
@@ -102,7 +105,7 @@ const pieceOf = (
   const from = (start: Instant): Instant | null => (after === 'none' ? start : holdEnd(after, start, nth, true).end);
   const ordinary = from(calving.calved);
   const minimum = label.minimumDryDays ?? 0;
-  const minimumOver = (last + minimum * DAY) as Instant;
+  const minimumOver = (givenAt + minimum * DAY) as Instant;
   if (calving.calvedEarliest >= minimumOver && ordinary !== null && byVet > ordinary) {
     const hours = vet.milk?.time ?? 0;
     const values = { medicine, calved: instantText(calving.calved), hours, milkings: null, ends: instantText(byVet) };
@@ -124,7 +127,7 @@ const pieceOf = (
   );
   const values = {
     medicine,
-    given: instantText(last),
+    given: instantText(givenAt),
     minimumDays: minimum,
     calved: instantText(calving.calved),
     ends: end === null ? null : instantText(end),
@@ -152,12 +155,15 @@ const latest = (a: Instant | null, b: Instant | null): Instant | null =>
 
 /** Dry-offs whose product nobody stated: held from the next time she is in milk (R-19); where it may be another cow's, at once (R-25). */
 export const notStatedPieces = (file: CowFile, moment: CowMoment): HoldPiece[] => [
-  ...file.lactations.dryStarts.flatMap((dry): HoldPiece[] => {
-    if (dry.product !== undefined || productsWithin(file, moment.farm, dry)) return [];
+  ...notStated(file, moment.farm).flatMap((dry): HoldPiece[] => {
     const again = file.lactations.stretches.find((stretch) => stretch.from > dry.earliest);
     if (again === undefined) return [];
     const reason = because('R-19', 'hold.dry-cow-not-stated', { driedOff: dry.day }, [dry.entry, ...again.entries]);
     return [{ began: again.from, end: null, cause: 'unknown', because: reason }];
+  }),
+  ...notDriedOff(file, moment.farm).map(({ group, earliest, at, to, entries }): HoldPiece => {
+    const values = { group, since: moment.schedule.dayOf(earliest) };
+    return { began: at, end: to, cause: 'unknown', because: because('R-19', 'hold.no-dry-off', values, entries) };
   }),
   ...file.cow.mayBeDryOffs.flatMap(({ entry, mayBe }): HoldPiece[] => {
     if (entry.data.product !== undefined || mayBe === undefined) return [];

@@ -1,37 +1,12 @@
 /** When a cow is in milk, in which lactation, and how each dry period began (R-06, R-07, R-40, R-41). */
 import type { EntryOf } from '../events/entry.ts';
-import { DAY, type Instant } from '../shared/instant.ts';
+import type { Instant } from '../shared/instant.ts';
 import { daysBetween, type LocalDay } from '../shared/local-day.ts';
+import { cameAs } from './came-as.ts';
 import { type Cow, type Hers, presentAt } from './cow.ts';
-import { groupNamed, groupsInOrder } from './groups.ts';
-import { endOfDay, type Schedule } from './schedule.ts';
-
-/** A stretch in milk: from a calving (or from being entered in milk) to dry-off or leaving. */
-export interface Stretch {
-  readonly begun: 'calving' | 'abortion' | 'entered' | 'assumed';
-  /** In milk from here. */
-  readonly from: Instant;
-  /** For holds: the calving's instant, or the end of its day where only the date is known; null where nothing is known. */
-  readonly calved: Instant | null;
-  /** For a dry-cow product's minimum: the earliest she can have calved. */
-  readonly calvedEarliest: Instant | null;
-  readonly calvedDay: LocalDay | null;
-  readonly lactation: number;
-  readonly entries: readonly string[];
-  readonly mayBe: boolean;
-  to: Instant | null;
-}
-
-/** A dry-off as said: by entry, or by `driedOffOn` and `driedOffWith` when she entered. */
-export interface DryStart {
-  readonly entry: string;
-  /** The end of the day where only the date is known; the entering where not even that is. */
-  readonly at: Instant;
-  readonly earliest: Instant;
-  readonly day: LocalDay | null;
-  /** `undefined`: not stated (R-19). */
-  readonly product: string | undefined;
-}
+import { calvedFromDry, type NotDriedOff, neitherSaid } from './not-dried-off.ts';
+import type { Schedule } from './schedule.ts';
+import { type DryStart, ONE_CALVING, type Stretch } from './stretch.ts';
 
 export interface Lactations {
   readonly stretches: readonly Stretch[];
@@ -42,10 +17,9 @@ export interface Lactations {
   readonly dryOffWhenDry: readonly EntryOf<'dry-off'>[];
   /** Calvings of a cow that had not been dried off. */
   readonly calvedInMilk: readonly Hers<'calving'>[];
+  /** Times that she may have been dry with no dry-off written down. */
+  readonly notDriedOff: readonly NotDriedOff[];
 }
-
-/** Calvings this near are one: twins (R-07). */
-const ONE_CALVING = 5 * DAY;
 
 type Step =
   | { at: Instant; what: 'entered'; entry: EntryOf<'cow-entered'> }
@@ -72,7 +46,10 @@ export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
   const assumed: EntryOf<'cow-entered'>[] = [];
   const dryOffWhenDry: EntryOf<'dry-off'>[] = [];
   const calvedInMilk: Hers<'calving'>[] = [];
+  const notDriedOff: NotDriedOff[] = [];
   let lactation = 0;
+  /** Since when she is in milk by what is certain; undefined while she is dry. */
+  let inMilkSince: Instant | undefined;
 
   const running = (): Stretch | undefined => {
     const last = stretches.at(-1);
@@ -102,9 +79,15 @@ export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
         // In milk from this calving, whatever was said between the two.
         to: null,
       };
+      if (!mayBe) inMilkSince = at;
       return;
     }
     end(at);
+    const undried = inMilkSince === undefined ? undefined : calvedFromDry(cow, schedule, inMilkSince, at, id);
+    if (undried !== undefined && !notDriedOff.some(({ earliest }) => earliest === undried.earliest)) {
+      notDriedOff.push(undried);
+    }
+    if (!mayBe) inMilkSince = at;
     lactation += 1;
     stretches.push({
       begun,
@@ -136,68 +119,37 @@ export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
       case 'dry-off': {
         if (running() === undefined) dryOffWhenDry.push(step.entry);
         end(step.at);
+        inMilkSince = undefined;
         const { id, at, data } = step.entry;
         dryStarts.push({ entry: id, at, earliest: at, day: schedule.dayOf(at), product: data.product });
         break;
       }
       case 'left':
         end(step.at);
+        inMilkSince = undefined;
         break;
     }
   }
 
   function enter(entry: EntryOf<'cow-entered'>): void {
-    const { data, at, id } = entry;
-    const zone = schedule.inForceAt(at).zone;
-    const calvedOn = data.calvedOn as LocalDay | undefined;
-    const driedOn = data.driedOffOn as LocalDay | undefined;
-    const dry = driedOn !== undefined && (calvedOn === undefined || driedOn >= calvedOn);
-    const group = groupNamed(groupsInOrder(schedule.inForceAt(at).data), data.group);
-    const stands = group.kind === 'dry' || group.kind === 'close-up';
-    end(at);
-    const enteredDry = dry || (calvedOn === undefined && stands && data.lactation > 0);
-    if (enteredDry || data.driedOffWith !== undefined) {
-      dryStarts.push({
-        entry: id,
-        // A product without its date, on a cow that has calved since: given at the calving itself for all the book knows.
-        at: driedOn === undefined ? (calvedOn === undefined ? at : zone.startOfDay(calvedOn)) : endOfDay(zone, driedOn),
-        earliest: driedOn === undefined ? at : zone.startOfDay(driedOn),
-        day: driedOn ?? null,
-        product: data.driedOffWith,
-      });
+    end(entry.at);
+    const came = cameAs(entry, schedule);
+    dryStarts.push(...came.dryStarts);
+    // Lactation as entered counts the calving that came with it.
+    lactation = entry.data.lactation;
+    inMilkSince = came.stretch?.from;
+    if (came.stretch === undefined) return;
+    if (came.stretch.begun === 'entered') {
+      stretches.push({ ...came.stretch, lactation });
+      return;
     }
-    lactation = data.lactation;
-    if (!dry && calvedOn !== undefined) {
-      // Lactation as entered counts the calving that came with it.
-      stretches.push({
-        begun: 'entered',
-        from: zone.startOfDay(calvedOn),
-        calved: endOfDay(zone, calvedOn),
-        calvedEarliest: zone.startOfDay(calvedOn),
-        calvedDay: calvedOn,
-        lactation,
-        entries: [id],
-        mayBe: false,
-        to: null,
-      });
-    } else if (!dry && data.lactation >= 1 && !stands) {
-      assumed.push(entry);
-      const before = stretches.findLast((stretch) => stretch.lactation === data.lactation);
-      stretches.push({
-        begun: 'assumed',
-        from: at,
-        calved: null,
-        calvedEarliest: null,
-        calvedDay: before?.calvedDay ?? null,
-        lactation,
-        entries: [id],
-        mayBe: false,
-        to: null,
-      });
-    }
+    assumed.push(entry);
+    const before = stretches.findLast((stretch) => stretch.lactation === entry.data.lactation);
+    stretches.push({ ...came.stretch, lactation, calvedDay: before?.calvedDay ?? null });
   }
 
-  return { stretches, dryStarts, assumed, dryOffWhenDry, calvedInMilk };
+  notDriedOff.push(...stretches.flatMap((stretch) => neitherSaid(cow, schedule, stretch) ?? []));
+  return { stretches, dryStarts, assumed, dryOffWhenDry, calvedInMilk, notDriedOff };
 };
 
 /** The stretch in milk at an instant. The very minute of a dry-off still counts as in milk: the safe reading. */

@@ -6,12 +6,14 @@ import { type Because, because, type OffLabelCause } from './because.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Dosing } from './dosing.ts';
 import { calvingsAfter } from './dry-cow-hold.ts';
+import { notDriedOff, notStated } from './dry-stated.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { dosedAnimal, missedDoses } from './milk-hold.ts';
-import { type CowMoment, productsWithin } from './moment.ts';
+import type { CowMoment } from './moment.ts';
 import { offLabelCauses } from './off-label.ts';
 import { withOthers } from './other-cow.ts';
+import { givenAtLatest } from './products-given.ts';
 import { rememberedInRoom } from './remembered.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
 
@@ -53,7 +55,7 @@ const piecesFound = (file: CowFile, moment: CowMoment): readonly MeatPiece[] => 
   const animal = dosedAnimal(file, moment, () => null);
   return [
     ...file.dosings.flatMap((dosing) => dosingMeat(dosing, file, moment, animal)),
-    ...notStated(file, moment),
+    ...notStatedPieces(file, moment),
     ...enteredPieces(file),
   ];
 };
@@ -98,7 +100,8 @@ export const dosingMeat = (
   animal: DosedAnimal,
 ): MeatPiece[] => {
   const { course, medicine } = dosing;
-  const from = course?.plannedLast ?? dosing.last.at;
+  const given = file === undefined ? dosing.last.at : givenAtLatest(dosing, file.lactations);
+  const from = course?.plannedLast ?? given;
   const ids = dosing.doses.map((dose) => dose.id);
   const began = dosing.doses[0].at;
   const words = wordsSince(moment.farm, dosing.medicineKey, dosing.last.at);
@@ -251,15 +254,27 @@ const byRegulation = (
   };
 };
 
-/** A dry-off that does not state its product: what is not known is held. */
-const notStated = (file: CowFile, moment: CowMoment): MeatPiece[] =>
-  file.lactations.dryStarts
-    .filter((dry) => dry.product === undefined && !productsWithin(file, moment.farm, dry))
-    .map((dry) => ({
-      began: dry.earliest,
-      end: null,
-      because: because('R-14', 'meat.product-not-stated', { driedOff: dry.day }, [dry.entry]),
-    }));
+/** Dry-offs that do not state their product, and where there is none: what is not known is held. */
+const notStatedPieces = (file: CowFile, moment: CowMoment): MeatPiece[] => [
+  ...notStated(file, moment.farm).map((dry) => ({
+    began: dry.earliest,
+    end: null,
+    because: because('R-14', 'meat.product-not-stated', { driedOff: dry.day }, [dry.entry]),
+  })),
+  ...notDriedOff(file, moment.farm).map(({ group, earliest, at, to, entries }) => ({
+    began: at,
+    end: to,
+    because: because('R-14', 'meat.no-dry-off', { group, since: moment.schedule.dayOf(earliest) }, entries),
+  })),
+  ...file.cow.mayBeDryOffs.flatMap(({ entry, mayBe }): MeatPiece[] => {
+    if (entry.data.product !== undefined || mayBe === undefined) return [];
+    const values = { number: entry.subject ?? '', how: mayBe, about: entry.type };
+    return [
+      because('R-14', 'meat.product-not-stated', { driedOff: moment.schedule.dayOf(entry.at) }, [entry.id]),
+      because('R-25', 'meat.may-be-her', values, [entry.id]),
+    ].map((reason) => ({ began: entry.at, end: null, because: reason }));
+  }),
+];
 
 const enteredPieces = ({ cow }: CowFile): MeatPiece[] =>
   cow.entered.flatMap((entry): MeatPiece[] => {

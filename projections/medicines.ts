@@ -138,7 +138,7 @@ const rowsOfNobody = (known: Known, moment: Moment): Made[] => {
   });
   const vetTimes = treatments.flatMap(({ entry }) => vetTimesOn(known, entry));
   const nth = nthMilkingFor(moment.schedule, moment.milking.start, () => true);
-  const patient = { classAt: () => null, born: undefined, dayOf: moment.schedule.dayOf };
+  const patient = { classAt: () => null, isDryingOff: () => false, born: undefined, dayOf: moment.schedule.dayOf };
   const dosings = dosingsOf({ treatments, vetTimes, courseEnds: [] });
   return dosings.map((dosing) => {
     const animal = { nth, patient, dosesOf: () => [...dosing.doses] };

@@ -12,13 +12,14 @@ import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts'
 import type { HoldPiece } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import { laterIfLonger } from './label.ts';
-import { lactationAt, type Stretch, stretchAt } from './lactation.ts';
+import { lactationAt, stretchAt } from './lactation.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
 import { type CowMoment, inMilkDuring, standsIn } from './moment.ts';
 import { withOthers } from './other-cow.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
 import { type Past, pastOf, settledOf } from './settled-past.ts';
+import { type Stretch, TWO_DAYS } from './stretch.ts';
 import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
 
 /** When a test's milk was drawn: what it says is about that milk. Never after the result was there, whatever was written. */
@@ -107,7 +108,9 @@ export const dosedAnimal = (file: CowFile, moment: CowMoment, nth: NthMilking): 
   const born = file.cow.entered.findLast((entry) => entry.data.born !== undefined)?.data.born as
     | (Stretch['calvedDay'] & string)
     | undefined;
-  return { nth, patient: { classAt, born, dayOf: moment.schedule.dayOf }, dosesOf };
+  const isDryingOff = (at: Instant) =>
+    file.lactations.dryStarts.some((dry) => at >= dry.earliest - TWO_DAYS && at <= dry.at);
+  return { nth, patient: { classAt, isDryingOff, born, dayOf: moment.schedule.dayOf }, dosesOf };
 };
 
 type Dose = Dosing['doses'][number];
@@ -137,16 +140,29 @@ const asidePiece = (aside: Aside): HoldPiece => ({
 
 /** heads the list, so that nobody milks her into the tank. */
 const dryInMilkedGroup = (file: CowFile, moment: CowMoment): HoldPiece[] => {
+  if (inMilkDuring(file, moment)) return [];
   const group = standsIn(file.cow, moment);
-  if (inMilkDuring(file, moment) || !moment.lookup.isMilked(group.name, moment.milking)) return [];
+  if (!moment.lookup.isMilked(group.name, moment.milking)) return mayBeInMilkedGroup(file, moment);
   const placed = file.cow.placements.findLast((placement) => placement.group === group.name);
-  const reason = because(
-    'R-24',
-    'hold.dry-in-milked-group',
-    { group: group.name },
-    placed === undefined ? [] : [placed.entry],
+  return [dryIn(group.name, placed?.entry)];
+};
+
+const dryIn = (group: string, entry: string | undefined): HoldPiece => {
+  const reason = because('R-24', 'hold.dry-in-milked-group', { group }, entry === undefined ? [] : [entry]);
+  return { began: 0 as Instant, end: null, cause: 'dry', because: reason };
+};
+
+/** she may be the one that was put there, since somebody last said for certain where she stands. */
+const mayBeInMilkedGroup = ({ cow }: CowFile, moment: CowMoment): HoldPiece[] => {
+  const placed = cow.placements.findLast(({ at }) => at <= moment.windowEnd)?.at ?? 0;
+  const moved = cow.mayBeMoves.findLast(
+    ({ entry: { at, data } }) =>
+      at >= placed && at <= moment.windowEnd && moment.lookup.isMilked(data.to, moment.milking),
   );
-  return [{ began: 0 as Instant, end: null, cause: 'dry', because: reason }];
+  if (moved === undefined) return [];
+  const { id, subject, type, data } = moved.entry;
+  const dry = dryIn(data.to, id);
+  return [dry, ...mayBe(moved.mayBe, subject ?? '', type, id).map((reason) => ({ ...dry, because: reason }))];
 };
 
 /** The pieces of one dosing: its label, its course, its doses not recorded. */

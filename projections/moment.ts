@@ -6,9 +6,8 @@ import { type Cow, groupAt, presentAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Farm, Labels } from './farm.ts';
 import { type Group, type GroupLookup, groupNamed } from './groups.ts';
-import { inMilkAt, type Lactations, stretchAt } from './lactation.ts';
+import { inMilkAt, stretchAt } from './lactation.ts';
 import type { CountsFor } from './milking-count.ts';
-import { TWO_DAYS } from './products-given.ts';
 import { remembered } from './remembered.ts';
 import { firstOf, type Milking, type Schedule } from './schedule.ts';
 
@@ -106,12 +105,3 @@ export const today = (moment: CowMoment): LocalDay => moment.milking.day;
 /** The milking after this one. */
 export const nextAfter = (moment: CowMoment): Milking | undefined =>
   firstOf(moment.schedule.after(moment.milking.start));
-
-/** Was a dry-cow product given by treatment within two days of a dry-off? Then it is stated. */
-export const productsWithin = (file: CowFile, farm: Labels, dry: Lactations['dryStarts'][number]): boolean =>
-  file.dosings.some(
-    (dosing) =>
-      dosing.mayBe === undefined &&
-      dosing.doses.some((dose) => dose.at >= dry.earliest - TWO_DAYS && dose.at <= dry.at + TWO_DAYS) &&
-      (farm.listings.get(dosing.medicineKey) ?? []).some((listing) => listing.data.dryCow !== undefined),
-  );

@@ -35,7 +35,7 @@ const oddAlways = (file: CowFile, labels: Labels): readonly Notice[] => {
 
 const oddKept = rememberedInRoom((_: CowFile): { notices?: readonly Notice[] } => ({}));
 
-const oddFound = (file: CowFile, { listings }: Labels): readonly Notice[] => {
+const oddFound = (file: CowFile, { listings, schedule }: Labels): readonly Notice[] => {
   const { cow, lactations, dosings } = file;
   const number = (at: Parameters<typeof numberAt>[1]) => numberAt(cow, at);
   const notices: Notice[] = [];
@@ -51,6 +51,16 @@ const oddFound = (file: CowFile, { listings }: Labels): readonly Notice[] => {
       `calved-in-milk:${entry.id}`,
       because('R-06', 'doubt.calved-in-milk', { cow: number(entry.at), at: instantText(entry.at) }, [entry.id]),
     );
+  }
+  for (const { id, at, data } of cow.entered) {
+    for (const [what, given] of [
+      ['dry-off', data.driedOffOn],
+      ['calving', data.calvedOn],
+    ] as const) {
+      if (given === undefined || schedule === undefined || given <= schedule.dayOf(at)) continue;
+      const values = { cow: number(at), what, day: given, at: instantText(at) };
+      add(`date-ahead:${what}:${id}`, because('R-19', 'doubt.date-ahead', values, [id]));
+    }
   }
   cow.placements.forEach((placement, index) => {
     const together = cow.placements.filter((each) => each.at === placement.at);

@@ -11,6 +11,8 @@ type Dose = EntryOf<'treatment'>;
 /** What of the animal a label asks about. Null class: no cow is known for the dose. */
 export interface Patient {
   readonly classAt: (at: Instant) => AnimalClass | null;
+  /** Is she dried off then, or within the two days after? */
+  readonly isDryingOff: (at: Instant) => boolean;
   readonly born: LocalDay | undefined;
   readonly dayOf: (at: Instant) => LocalDay;
 }
@@ -81,7 +83,7 @@ export const offLabelCauses = (
       const { born } = patient;
       if (born === undefined || monthsOld(born, patient.dayOf(dose.at)) >= label.notFromAgeMonths) causes.add('age');
     }
-    if (label.for !== undefined && !inClass(label, patient.classAt(dose.at))) causes.add('class');
+    if (!inClass(label, dose, patient)) causes.add('class');
   }
   const planned =
     course?.running === true
@@ -97,9 +99,16 @@ export const offLabelCauses = (
   return [...causes];
 };
 
-/** A dry-cow product is given at the end of milking; a cow about to be dried off is in its class. */
-const inClass = (label: MedicineListed, animal: AnimalClass | null): boolean => {
-  if (animal === null || label.for === undefined) return true;
-  const asked = label.dryCow !== undefined && animal === 'milking' ? 'dry' : animal;
-  return label.for.includes(asked) || label.for.includes(animal);
+/**
+ * What is for dry cows is given at the end of milking: a cow about to be dried off is in its class. What is not authorised
+ * for animals milked for people is for no cow in milk, whatever else the label says.
+ */
+const inClass = (label: MedicineListed, dose: Dose, patient: Patient): boolean => {
+  const animal = patient.classAt(dose.at);
+  if (animal === null) return true;
+  const isForDryCow =
+    label.dryCow !== undefined || (label.for?.includes('dry') === true && patient.isDryingOff(dose.at));
+  const asked = animal === 'milking' && isForDryCow ? 'dry' : animal;
+  if (asked === 'milking' && label.authorisedForMilkAnimals === false) return false;
+  return label.for === undefined || label.for.includes(asked) || label.for.includes(animal);
 };

@@ -1,12 +1,12 @@
 /** The product of a dry-off is a dose like any other, and what was given before she came too. */
 import type { EntryOf } from '../events/entry.ts';
 import { entryLike } from '../events/stored-entry.ts';
-import { DAY, type Instant } from '../shared/instant.ts';
+import type { Instant } from '../shared/instant.ts';
 import type { Cow, Hers } from './cow.ts';
+import type { Dosing } from './dosing.ts';
 import { medicineKey } from './farm.ts';
 import type { Lactations } from './lactation.ts';
-
-export const TWO_DAYS = 2 * DAY;
+import { TWO_DAYS } from './stretch.ts';
 
 /** Every dose she was given, in order of time. */
 export const treatmentsOf = (cow: Cow, lactations: Lactations): Cow['treatments'] =>
@@ -36,6 +36,21 @@ const productsGiven = (cow: Cow, lactations: Lactations): Cow['treatments'] => [
     return [{ entry: doseOf(entry, entry.at, product), mayBe }];
   }),
 ];
+
+/**
+ * When a dry-cow product was given, at the latest: where a dose and, within two days after it, a dry-off name the same
+ * product, it is one giving, and nobody knows which of the two times is right.
+ */
+export const givenAtLatest = ({ medicineKey: medicine, last }: Dosing, { dryStarts }: Lactations): Instant => {
+  const named = dryStarts.filter(
+    (dry) =>
+      dry.product !== undefined &&
+      medicineKey(dry.product) === medicine &&
+      last.at >= dry.earliest - TWO_DAYS &&
+      last.at <= dry.at,
+  );
+  return Math.max(last.at, ...named.map(({ at }) => at)) as Instant;
+};
 
 /** What was given at a dry-off, or before she came, as a dose. An empty author: nobody says who gave it. */
 export const doseOf = (

@@ -84,13 +84,19 @@ interface Time {
   readonly to: number;
 }
 
-/** When she stood dry where cows are milked, which is a reason by itself. */
-const dryAmongMilked = ({ cow, lactations }: CowFile, schedule: Schedule): readonly Time[] =>
-  cow.placements.flatMap(({ at, group }, index): readonly Time[] =>
-    isEverMilked(schedule)(group)
-      ? outsideOf(lactations.stretches, { from: at, to: cow.placements[index + 1]?.at ?? Number.POSITIVE_INFINITY })
-      : [],
-  );
+/** When she stood dry where cows are milked, or may have, which is a reason by itself. */
+const dryAmongMilked = ({ cow, lactations }: CowFile, schedule: Schedule): readonly Time[] => {
+  const { placements, mayBeMoves } = cow;
+  const stood = [
+    ...placements.map(({ at, group }) => ({ at, group })),
+    ...mayBeMoves.map(({ entry }) => ({ at: entry.at, group: entry.data.to })),
+  ];
+  return stood.flatMap(({ at, group }): readonly Time[] => {
+    if (!isEverMilked(schedule)(group)) return [];
+    const to = placements.find((placement) => placement.at > at)?.at ?? Number.POSITIVE_INFINITY;
+    return outsideOf(lactations.stretches, { from: at, to });
+  });
+};
 
 /** What is left of a time without the stretches, which come one after the other. */
 const outsideOf = (stretches: CowFile['lactations']['stretches'], { from, to }: Time): readonly Time[] => {

@@ -9,11 +9,12 @@ import type { Group } from './groups.ts';
 import { type HoldPiece, holdsAt } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import type { Known } from './know.ts';
-import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, type Stretch, stretchAt } from './lactation.ts';
+import { daysInMilkOn, inMilkAt, lactationAt, lastStretch, stretchAt } from './lactation.ts';
 import { milkHoldPieces } from './milk-hold.ts';
 import { type CowMoment, firstThere, inMilkDuring, standsIn } from './moment.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
+import type { Stretch } from './stretch.ts';
 import { windowEndOf } from './window.ts';
 
 export interface Standing {
@@ -57,12 +58,16 @@ const standingWith = (file: CowFile, moment: CowMoment, asides: readonly Aside[]
     daysInMilk: daysInMilkOn(stretch ?? lastStretch(file.lactations, windowEnd), milking.day),
     pieces,
     running,
-    held: running.length > 0 && (during || moment.lookup.isMilked(group.name, milking)),
+    held:
+      running.length > 0 && (during || running.some(isDryAmongMilked) || moment.lookup.isMilked(group.name, milking)),
     asides,
   };
 };
 
 export const standingAlone = keptForCow((file, moment) => standingWith(file, moment, []));
+
+/** She may stand in a milked group though it is not the one that she stands in for certain. */
+const isDryAmongMilked = ({ because }: HoldPiece): boolean => because.key === 'hold.dry-in-milked-group';
 
 /** Which cows each thing set aside may concern; those that concern nobody in the herd are missing here. */
 export const asidesByCow = (known: Known): ReadonlyMap<string, readonly Aside[]> => {

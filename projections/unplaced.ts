@@ -17,6 +17,7 @@ import { type CowMoment, isThere, type Moment } from './moment.ts';
 import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import { cowsBy } from './standing.ts';
+import type { DosedAnimal } from './treatment-hold.ts';
 import { vetTimesOn } from './vet-times.ts';
 import type { UnplacedRow } from './views.ts';
 import type { Unplaced } from './who.ts';
@@ -77,10 +78,16 @@ const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | nul
   if (isDryCow) return null;
   const [dosing] = dosingsOf({ treatments: [{ entry }], vetTimes: vetTimesOn(known, entry), courseEnds: [] });
   if (dosing === undefined) return null;
-  const animal = {
+  // Nobody knows the cow either. It may be one in milk, and other doses under that number may have been hers.
+  const others = known.herd.unplaced.flatMap((each) => {
+    const isSame = each.entry.type === 'treatment' && each.entry.subject === entry.subject && each.entry !== entry;
+    return isSame && medicineKey(each.entry.data.medicine) === medicineKey(entry.data.medicine) ? [each.entry] : [];
+  });
+  const doses = [...others, entry].sort((a, b) => a.at - b.at);
+  const animal: DosedAnimal = {
     nth,
-    dosesOf: () => [entry],
-    patient: { classAt: () => null, born: undefined, dayOf: moment.schedule.dayOf },
+    dosesOf: () => doses,
+    patient: { classAt: () => 'milking', isDryingOff: () => false, born: undefined, dayOf: moment.schedule.dayOf },
   };
   const end = latestEnd(dosingPieces(dosing, moment, animal));
   return end === undefined ? (0 as Instant) : end;

@@ -51,7 +51,7 @@ const holdsOfNobody = (known: Known, moment: Moment): DosingHold[] => {
   return dosingsOf({ treatments, vetTimes, courseEnds: [] }).map((dosing) => {
     const animal: DosedAnimal = {
       nth,
-      patient: { classAt: () => null, born: undefined, dayOf: moment.schedule.dayOf },
+      patient: { classAt: () => null, isDryingOff: () => false, born: undefined, dayOf: moment.schedule.dayOf },
       dosesOf: () => [...dosing.doses],
     };
     return holdOf(dosing, undefined, moment, animal, []);

@@ -127,7 +127,11 @@ export const readHerdFile = (bytes: Uint8Array, options: HerdImportOptions): Her
     mapping,
     entries: kept.map((each) => ({ line: each.row.line, value: entryOf(each, options) })),
     refusals: [...faults, ...refusals, ...doubles].sort((a, b) => a.line - b.line),
-    notes: [...decoded.value.notes, ...notes, ...herdNotes(kept, columns.value, options)],
+    notes: [
+      ...decoded.value.notes,
+      ...notes,
+      ...herdNotes(kept, columns.value, { ...options, startOfDay: zone.value.startOfDay }),
+    ],
   };
 };
 

@@ -1,15 +1,23 @@
 /** What a herd list leaves unsaid and what follows from that: nothing is wrong, but milk may be held for it. */
+import { ONE_CALVING } from '../../projections/stretch.ts';
+import type { Instant } from '../../shared/instant.ts';
+import type { LocalDay } from '../../shared/local-day.ts';
 import type { Columns } from './headings.ts';
 import type { ReadRow } from './row.ts';
 
 interface NoteSettings {
   readonly holds?: 'none' | undefined;
   readonly groups: readonly { readonly name: string; readonly kind: string }[];
+  readonly asOf: Instant;
+  readonly startOfDay: (day: LocalDay) => Instant;
 }
 
 export const herdNotes = (rows: readonly ReadRow[], columns: Columns, settings: NoteSettings): string[] => {
   const kindOf = new Map(settings.groups.map((group) => [group.name, group.kind]));
-  const isDry = ({ data }: ReadRow): boolean => /^(dry|close-up)$/.test(kindOf.get(data.group) ?? '');
+  const hasJustCalved = ({ data: { calvedOn } }: ReadRow): boolean =>
+    calvedOn !== undefined && settings.asOf - settings.startOfDay(calvedOn as LocalDay) <= ONE_CALVING;
+  const isDry = (each: ReadRow): boolean =>
+    /^(dry|close-up)$/.test(kindOf.get(each.data.group) ?? '') && !hasJustCalved(each);
   const notes: string[] = [];
   const say = (cows: readonly ReadRow[], says: string): void => {
     if (cows.length > 0) notes.push(`${says}: ${some(cows)}`);
@@ -37,6 +45,16 @@ export const herdNotes = (rows: readonly ReadRow[], columns: Columns, settings: 
   say(
     rows.filter((each) => isDry(each) && each.data.lactation > 0 && each.data.driedOffWith === undefined),
     'Dry, but the dry-cow product is not stated, so their milk is held after calving until it is (R-19)',
+  );
+  say(
+    rows.filter(
+      (each) =>
+        isDry(each) &&
+        each.data.driedOffOn === undefined &&
+        each.data.driedOffWith !== undefined &&
+        each.data.driedOffWith !== 'none',
+    ),
+    'Dry, but not since when, so the minimum days of the dry-cow product are counted from the time of the list (R-19)',
   );
   say(
     rows.filter(

@@ -53,6 +53,9 @@ const whereIsLoad = (load: TankLoadSaid, f: Format): string =>
     ? `Tank ${load.tank}: the load is still here, do not ship, test it`
     : `Tank ${load.tank}: collected ${f.time(load.collectedAt)}${load.ticket === null ? '' : ` (ticket ${load.ticket})`}: call the buyer`;
 
+const noDryOff = (v: { group: string; since: string }, f: Format): string =>
+  `in ${v.group} since ${f.day(v.since)} with no dry-off written down: what she was dried off with is not stated; held until it is (or "none")`;
+
 export const en: Words = {
   locale: 'en-GB',
   clocksChange: 'the clocks change in between',
@@ -126,6 +129,7 @@ export const en: Words = {
       `${v.medicine}, dry-cow product given ${f.time(v.given)}, and milked again without calving; held until the vet gives a time`,
     'hold.dry-cow-not-stated': (v, f) =>
       `${v.driedOff === null ? 'entered dry' : `dried off ${f.day(v.driedOff)}`} and the dry-cow product is not stated; held until it is (or "none")`,
+    'hold.no-dry-off': noDryOff,
     'hold.fresh': (v, f) =>
       `fresh: calved ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) => `calved ${f.time(v.calved)}: no fresh hold set for the farm; held until it is`,
@@ -212,6 +216,7 @@ export const en: Words = {
     'meat.after-calving': (v, f) => `${v.medicine}, dry-cow product: calved ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) =>
       `${v.driedOff === null ? 'entered dry' : `dried off ${f.day(v.driedOff)}`} and the dry-cow product is not stated; held until it is (or "none")`,
+    'meat.no-dry-off': noDryOff,
     'meat.entered-until': (v, f) => `came into the book on meat hold until ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'came into the book without a word on meat hold; held until it is stated',
     'meat.entry-set-aside': (v) => `an entry about her could not be used: ${v.problem}; held until a person settles it`,
@@ -248,6 +253,8 @@ export const en: Words = {
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} was dried off ${f.time(v.at)}, and was dry already`,
     'doubt.calved-in-milk': (v, f) =>
       `${v.cow} calved ${f.time(v.at)}, and was in milk: was a dry-off not written down?`,
+    'doubt.date-ahead': (v, f) =>
+      `${v.cow} came into the book ${f.time(v.at)} with a ${v.what === 'dry-off' ? 'dry-off' : 'calving'} of ${f.day(v.day)}, a day still to come: what is the right date?`,
     'doubt.past-due': (v, f) =>
       `${v.cow} was due ${f.day(v.due)}, ${f.count(v.days, days)} ago, and no calving is written down`,
     'doubt.calved-early': (v, f) =>
@@ -303,6 +310,7 @@ export const en: Words = {
     'hold.dry-cow-early': (v, f) => `dry-cow product, calved too soon, ${f.time(v.calved)}: ask the vet, test the milk`,
     'hold.dry-cow-milked-again': () => 'dry-cow product, milked again: ask the vet',
     'hold.dry-cow-not-stated': () => 'dry-cow product not stated: ask',
+    'hold.no-dry-off': () => 'no dry-off written down, dry-cow product not stated: ask',
     'hold.fresh': (v, f) => `calved ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `calved ${f.time(v.calved)}, no fresh hold set`,
     'hold.before-due': (v, f) => `due to calve ${f.day(v.due)}`,

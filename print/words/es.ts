@@ -54,6 +54,8 @@ const whereIsLoad = (load: TankLoadSaid, f: Format): string =>
 
 const notStated = (driedOff: string | null, f: Format): string =>
   `${driedOff === null ? 'entró seca' : `secada ${f.day(driedOff)}`} y no se dice el producto de secado; retenida hasta que se diga (o "none")`;
+const noDryOff = (v: { group: string; since: string }, f: Format): string =>
+  `en ${v.group} desde ${f.day(v.since)} sin secado anotado: no se dice con qué se secó; retenida hasta que se diga (o "none")`;
 const courseRunning = (
   v: { medicine: string; given: number; of: number; plannedLast: string; ends: string | null },
   f: Format,
@@ -139,6 +141,7 @@ export const es: Words = {
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, producto de secado dado ${f.time(v.given)}, y ordeñada otra vez sin parir; retenida hasta que el veterinario dé un tiempo`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
+    'hold.no-dry-off': noDryOff,
     'hold.fresh': (v, f) =>
       `recién parida: parió ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -217,6 +220,7 @@ export const es: Words = {
     'meat.label-longer': labelLonger,
     'meat.after-calving': (v, f) => `${v.medicine}, producto de secado: parió ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
+    'meat.no-dry-off': noDryOff,
     'meat.entered-until': (v, f) => `entró en el libro con la carne retenida hasta ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'entró en el libro sin decir nada de retención de carne; retenida hasta que se diga',
     'meat.entry-set-aside': setAside,
@@ -252,6 +256,8 @@ export const es: Words = {
       `El número ${v.number} se dio de alta ${f.time(v.at)} con el número oficial de ${f.list(v.cows)}, que está aquí: lo que retiene a una retiene a las dos. Si es la misma vaca, tache esa entrada y cambie su número; si es otra, táchela y dela de alta con su propio número oficial`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} se secó ${f.time(v.at)}, y ya estaba seca`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} parió ${f.time(v.at)} estando en leche: ¿falta anotar un secado?`,
+    'doubt.date-ahead': (v, f) =>
+      `${v.cow} entró en el libro ${f.time(v.at)} con ${v.what === 'dry-off' ? 'un secado' : 'un parto'} de ${f.day(v.day)}, un día aún por venir: ¿cuál es la fecha?`,
     'doubt.past-due': (v, f) =>
       `${v.cow} tenía que parir ${f.day(v.due)}, hace ${f.count(v.days, days)}, y no hay parto anotado`,
     'doubt.calved-early': (v, f) =>
@@ -306,6 +312,7 @@ export const es: Words = {
       `producto de secado, parió demasiado pronto, ${f.time(v.calved)}: pregunte al veterinario, analice la leche`,
     'hold.dry-cow-milked-again': () => 'producto de secado, ordeñada otra vez: pregunte al veterinario',
     'hold.dry-cow-not-stated': () => 'producto de secado no dicho: pregunte',
+    'hold.no-dry-off': () => 'secado no anotado, producto no dicho: pregunte',
     'hold.fresh': (v, f) => `parió ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `parió ${f.time(v.calved)}, retención tras el parto no fijada`,
     'hold.before-due': (v, f) => `va a parir ${f.day(v.due)}`,

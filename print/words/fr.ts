@@ -54,6 +54,8 @@ const whereIsLoad = (load: TankLoadSaid, f: Format): string =>
 
 const notStated = (driedOff: string | null, f: Format): string =>
   `${driedOff === null ? 'entrée tarie' : `tarie ${f.day(driedOff)}`} et le produit de tarissement n’est pas dit ; retenue jusqu’à ce qu’il le soit (ou « none »)`;
+const noDryOff = (v: { group: string; since: string }, f: Format): string =>
+  `dans ${v.group} depuis ${f.day(v.since)} sans tarissement noté : le produit de tarissement n’est pas dit ; retenue jusqu’à ce qu’il le soit (ou « none »)`;
 const courseRunning = (
   v: { medicine: string; given: number; of: number; plannedLast: string; ends: string | null },
   f: Format,
@@ -139,6 +141,7 @@ export const fr: Words = {
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, produit de tarissement donné ${f.time(v.given)}, et traite à nouveau sans vêlage ; retenue jusqu’à ce que le vétérinaire donne un délai`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
+    'hold.no-dry-off': noDryOff,
     'hold.fresh': (v, f) =>
       `fraîche : vêlage ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)} : ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -220,6 +223,7 @@ export const fr: Words = {
     'meat.after-calving': (v, f) =>
       `${v.medicine}, produit de tarissement : vêlage ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
+    'meat.no-dry-off': noDryOff,
     'meat.entered-until': (v, f) => `entrée dans le livre, viande retenue jusqu’à ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'entrée dans le livre sans un mot sur la viande ; retenue jusqu’à ce que ce soit dit',
     'meat.entry-set-aside': setAside,
@@ -257,6 +261,8 @@ export const fr: Words = {
       `Le numéro ${v.number} a été entré ${f.time(v.at)} avec le numéro officiel de ${f.list(v.cows)}, qui est là : ce qui retient l’une retient les deux. Si c’est la même vache, rayez cette entrée et changez son numéro ; si c’en est une autre, rayez-la et entrez-la avec son propre numéro officiel`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} a été tarie ${f.time(v.at)}, et l’était déjà`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} a vêlé ${f.time(v.at)} en étant en lait : un tarissement non noté ?`,
+    'doubt.date-ahead': (v, f) =>
+      `${v.cow} est entrée dans le livre ${f.time(v.at)} avec un ${v.what === 'dry-off' ? 'tarissement' : 'vêlage'} du ${f.day(v.day)}, un jour encore à venir : quelle est la date ?`,
     'doubt.past-due': (v, f) =>
       `${v.cow} devait vêler ${f.day(v.due)}, il y a ${f.count(v.days, days)}, et aucun vêlage n’est noté`,
     'doubt.calved-early': (v, f) => `${v.cow} a vêlé ${f.count(v.days, days)} avant la date, ${f.day(v.due)} : tôt`,
@@ -312,6 +318,7 @@ export const fr: Words = {
       `produit de tarissement, vêlage trop tôt, ${f.time(v.calved)} : demandez au vétérinaire, analysez le lait`,
     'hold.dry-cow-milked-again': () => 'produit de tarissement, traite à nouveau : demandez au vétérinaire',
     'hold.dry-cow-not-stated': () => 'produit de tarissement non dit : demandez',
+    'hold.no-dry-off': () => 'tarissement non noté, produit non dit : demandez',
     'hold.fresh': (v, f) => `vêlage ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `vêlage ${f.time(v.calved)}, retenue après vêlage non fixée`,
     'hold.before-due': (v, f) => `va vêler ${f.day(v.due)}`,

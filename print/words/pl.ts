@@ -54,6 +54,8 @@ const whereIsLoad = (load: TankLoadSaid, f: Format): string =>
 
 const notStated = (driedOff: string | null, f: Format): string =>
   `${driedOff === null ? 'przyszła zasuszona' : `zasuszona ${f.day(driedOff)}`}, a środka do zasuszania nie podano; wstrzymana, aż zostanie podany (lub „none”)`;
+const noDryOff = (v: { group: string; since: string }, f: Format): string =>
+  `w ${v.group} od ${f.day(v.since)} bez zapisanego zasuszenia: środka do zasuszania nie podano; wstrzymana, aż zostanie podany (lub „none”)`;
 const courseRunning = (
   v: { medicine: string; given: number; of: number; plannedLast: string; ends: string | null },
   f: Format,
@@ -138,6 +140,7 @@ export const pl: Words = {
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, środek do zasuszania podany ${f.time(v.given)}, i znów dojona bez wycielenia; wstrzymana, aż weterynarz poda czas`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
+    'hold.no-dry-off': noDryOff,
     'hold.fresh': (v, f) =>
       `świeżo wycielona: ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -218,6 +221,7 @@ export const pl: Words = {
     'meat.after-calving': (v, f) =>
       `${v.medicine}, środek do zasuszania: wycielenie ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
+    'meat.no-dry-off': noDryOff,
     'meat.entered-until': (v, f) => `weszła do księgi z karencją mięsa do ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'weszła do księgi bez słowa o karencji mięsa; wstrzymana, aż zostanie podana',
     'meat.entry-set-aside': setAside,
@@ -252,6 +256,8 @@ export const pl: Words = {
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} zasuszono ${f.time(v.at)}, a już była zasuszona`,
     'doubt.calved-in-milk': (v, f) =>
       `${v.cow} wycieliła się ${f.time(v.at)}, dając mleko: czy nie zapisano zasuszenia?`,
+    'doubt.date-ahead': (v, f) =>
+      `${v.cow} weszła do księgi ${f.time(v.at)} z datą ${v.what === 'dry-off' ? 'zasuszenia' : 'wycielenia'} ${f.day(v.day)}, która jeszcze nie nadeszła: jaka jest właściwa?`,
     'doubt.past-due': (v, f) =>
       `${v.cow} miała termin ${f.day(v.due)}, ${f.count(v.days, days)} temu, a wycielenia nie zapisano`,
     'doubt.calved-early': (v, f) =>
@@ -306,6 +312,7 @@ export const pl: Words = {
       `środek do zasuszania, wycielenie za wcześnie, ${f.time(v.calved)}: pytać weterynarza, zbadać mleko`,
     'hold.dry-cow-milked-again': () => 'środek do zasuszania, znów dojona: pytać weterynarza',
     'hold.dry-cow-not-stated': () => 'środka do zasuszania nie podano: pytać',
+    'hold.no-dry-off': () => 'zasuszenia nie zapisano, środka nie podano: pytać',
     'hold.fresh': (v, f) => `wycielenie ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `wycielenie ${f.time(v.calved)}, wstrzymanie nieustalone`,
     'hold.before-due': (v, f) => `termin wycielenia ${f.day(v.due)}`,

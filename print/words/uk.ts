@@ -54,6 +54,8 @@ const whereIsLoad = (load: TankLoadSaid, f: Format): string =>
 
 const notStated = (driedOff: string | null, f: Format): string =>
   `${driedOff === null ? 'прийшла сухостійною' : `запущена ${f.day(driedOff)}`}, а засіб для запуску не вказано; затримана, доки не вкажуть (або «none»)`;
+const noDryOff = (v: { group: string; since: string }, f: Format): string =>
+  `в ${v.group} від ${f.day(v.since)} без записаного запуску: засіб для запуску не вказано; затримана, доки не вкажуть (або «none»)`;
 const courseRunning = (
   v: { medicine: string; given: number; of: number; plannedLast: string; ends: string | null },
   f: Format,
@@ -137,6 +139,7 @@ export const uk: Words = {
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, засіб для запуску дано ${f.time(v.given)}, і знову доїться без отелення; затримана, доки ветеринар не дасть час`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
+    'hold.no-dry-off': noDryOff,
     'hold.fresh': (v, f) =>
       `новотільна: отелення ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -215,6 +218,7 @@ export const uk: Words = {
     'meat.label-longer': labelLonger,
     'meat.after-calving': (v, f) => `${v.medicine}, засіб для запуску: отелення ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
+    'meat.no-dry-off': noDryOff,
     'meat.entered-until': (v, f) => `внесена в книгу з затримкою м’яса до ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'внесена в книгу без слова про затримку м’яса; затримана, доки не вкажуть',
     'meat.entry-set-aside': setAside,
@@ -247,6 +251,8 @@ export const uk: Words = {
       `Номер ${v.number} внесли ${f.time(v.at)} з офіційним номером корови ${f.list(v.cows)}, яка тут: що затримує одну, затримує обидві. Якщо це та сама корова, викресліть цей запис і змініть її номер; якщо інша, викресліть його і внесіть її з її власним офіційним номером`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} запущена ${f.time(v.at)}, а вже була сухостійна`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} отелилась ${f.time(v.at)}, коли доїлась: чи не записали запуск?`,
+    'doubt.date-ahead': (v, f) =>
+      `${v.cow} внесена в книгу ${f.time(v.at)} з датою ${v.what === 'dry-off' ? 'запуску' : 'отелення'} ${f.day(v.day)}, яка ще не настала: яка правильна?`,
     'doubt.past-due': (v, f) =>
       `${v.cow} мала отелитись ${f.day(v.due)}, ${f.count(v.days, days)} тому, а отелення не записано`,
     'doubt.calved-early': (v, f) => `${v.cow} отелилась на ${f.count(v.days, days)} раніше дати, ${f.day(v.due)}: рано`,
@@ -299,6 +305,7 @@ export const uk: Words = {
       `засіб для запуску, отелилась зарано, ${f.time(v.calved)}: питати ветеринара, перевірити молоко`,
     'hold.dry-cow-milked-again': () => 'засіб для запуску, знову доїться: питати ветеринара',
     'hold.dry-cow-not-stated': () => 'засіб для запуску не вказано: питати',
+    'hold.no-dry-off': () => 'запуск не записано, засіб не вказано: питати',
     'hold.fresh': (v, f) => `отелення ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `отелення ${f.time(v.calved)}, затримку не встановлено`,
     'hold.before-due': (v, f) => `отелення очікують ${f.day(v.due)}`,

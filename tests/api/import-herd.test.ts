@@ -220,6 +220,18 @@ describe('running holds', () => {
   });
 });
 
+describe('the dry ones', () => {
+  test('R-19 one left among them just after calving is in milk; of one whose product has no date it is said what counts', () => {
+    const result = read(
+      'Cow,Group,Lactation,Calved,Dry-cow product\n7,Dry,2,2026-03-12,\n8,Dry,2,2025-02-01,\n9,Dry,2,2025-02-01,Dry-cow tube\n10,Dry,2,2025-02-01,none\n',
+      { holds: 'none' },
+    );
+    expect(result.entries).toHaveLength(4);
+    expect(result.notes.join('\n')).toMatch(/held after calving until it is \(R-19\): 8$/m);
+    expect(result.notes.join('\n')).toMatch(/counted from the time of the list \(R-19\): 9$/m);
+  });
+});
+
 describe('dates', () => {
   const calved = (cell: string, dates?: string) =>
     read(`Cow;Group;Lactation;Calved\n412;Cows;2;${cell}\n`, { holds: 'none', dates });

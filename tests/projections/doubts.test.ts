@@ -221,6 +221,14 @@ const CASES: readonly Case[] = [
     but: { when: 'she was dry', sayings: [dryCow('1'), calving(NOON)] },
   },
   {
+    rule: 'R-19',
+    key: 'doubt.date-ahead',
+    when: 'a cow comes in with a dry-off that was still to come then',
+    sayings: [dryCow('1', { driedOffOn: '2026-12-20' })],
+    values: { cow: '1', what: 'dry-off', day: '2026-12-20', at: '2026-01-10T12:00:00Z' },
+    but: { when: 'it was of that very day', sayings: [dryCow('1', { driedOffOn: '2026-01-10' })] },
+  },
+  {
     rule: 'R-15',
     key: 'doubt.vet-time-not-longer',
     when: "the vet's time is no longer than the label's",

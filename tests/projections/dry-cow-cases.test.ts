@@ -110,6 +110,21 @@ describe('calved early', () => {
     expect(until('2026-04-12T10:01:00Z')).toBe('2026-04-16T10:01:00Z');
   });
 
+  test('R-19 R-90 given by treatment and named by the dry-off after it, the minimum and the days of meat count from the later', () => {
+    const each = (time: string) =>
+      book(
+        dose('31', time, { medicine: 'Dry-cow tube' }),
+        dried('2026-03-01T10:00:00Z', TUBE),
+        calved('2026-04-12T09:00:00Z'),
+      );
+    const row = each('2026-02-27T11:00:00Z').held('31', '2026-04-13/morning');
+    expect([row?.until, keysOf(row)]).toEqual(['2026-04-16T10:00:00Z', ['hold.dry-cow-early']]);
+    expect(each('2026-03-02T11:00:00Z').held('31', '2026-04-13/morning')?.until).toBe('2026-04-17T11:00:00Z');
+    // 1 March 10:00 and 30 days.
+    const meat = each('2026-02-27T11:00:00Z').at('2026-03-20/morning').sheets['beef-hold'].cows;
+    expect(meat.map(({ until }) => until)).toEqual(['2026-03-31T10:00:00Z']);
+  });
+
   test('R-19 the warning is said with the days of the minimum', () => {
     const row = book(dried('2026-03-01T10:00:00Z', TUBE), calved('2026-03-20T10:00:00Z')).held(
       '31',
@@ -224,7 +239,7 @@ describe('milked again, not stated, not certain', () => {
     expect(rows.map(({ until }) => until)).toContain('2026-03-24T10:00:00Z');
   });
 
-  test('R-19 R-25 tubes at a dry-off whose number means two cows hold both; "none" holds neither', () => {
+  test('R-19 R-14 R-25 tubes at a dry-off whose number means two cows hold both, milk and meat; "none" holds neither', () => {
     const cows = [
       milker('412', { officialId: '999000000000001' }),
       milker('412', { officialId: '999000000000002', lactation: 3 }),
@@ -242,6 +257,8 @@ describe('milked again, not stated, not certain', () => {
     ]);
     expect(each({})['milk-hold'].held.map(({ until }) => until)).toEqual([null, null]);
     expect(each({ product: 'none' })['milk-hold'].held).toEqual([]);
+    expect(each({})['beef-hold'].cows.map(({ until }) => until)).toEqual([null, null]);
+    expect(each({ product: 'none' })['beef-hold'].cows).toEqual([]);
     expect(each(TUBE).counts.total.inMilk).toBe(2);
   });
 

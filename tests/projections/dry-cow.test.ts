@@ -157,4 +157,29 @@ describe('dry cows and the parlour', () => {
     ]);
     expect(held[0]?.reasons[0]?.rule).toBe('R-24');
   });
+
+  test('R-24 R-25 a move among the milked ones that may be hers heads the list, until it is said where she stands', () => {
+    const one = dryCow('700', { officialId: '999000000000001' });
+    const other = milker('700', { officialId: '999000000000002' });
+    const moved = (subject: string, to: string, time: string) => about(subject, 'group-move', time, { to });
+    const rows = (...more: readonly Saying[]) =>
+      evening([farm(), ...CUPBOARD, one, other, ...more]).at('2026-03-14/afternoon').sheets['milk-hold'].held;
+    const in14 = moved('700', 'Cows', '2026-03-14T09:00:00Z');
+    expect(rows(in14).map((row) => [row.group, row.dryInMilkedGroup, keysOf(row)])).toEqual([
+      ['Dry', true, ['hold.dry-in-milked-group', 'hold.may-be-her']],
+    ]);
+    // A move out again may be the other's.
+    expect(rows(in14, moved('700', 'Dry', '2026-03-14T10:00:00Z'))).toHaveLength(1);
+    expect(rows(in14, moved('999000000000001', 'Dry', '2026-03-14T10:00:00Z'))).toEqual([]);
+    expect(rows(moved('700', 'Close-up', '2026-03-14T09:00:00Z'))).toEqual([]);
+    expect(rows(moved('700', 'Cows', '2026-03-14T20:00:00Z'))).toEqual([]);
+  });
+
+  test('R-24 R-25 so it is where the number fits only without its leading zeros', () => {
+    const moved = about('09', 'group-move', '2026-03-14T09:00:00Z', { to: 'Cows' });
+    const { held, unplaced } = evening([farm(), ...CUPBOARD, dryCow('9'), moved]).at('2026-03-14/afternoon').sheets[
+      'milk-hold'
+    ];
+    expect([held.map(({ cow, dryInMilkedGroup }) => [cow, dryInMilkedGroup]), unplaced]).toEqual([[['9', true]], []]);
+  });
 });

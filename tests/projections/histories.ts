@@ -17,9 +17,11 @@ export const MEDICINES = [
   'Not known',
   'Not for milkers',
   'Dry-cow tube',
+  'Sealant',
+  'Not for milk',
   'Not listed',
 ];
-export const GROUPS = ['Cows', 'Heifers', 'Fresh', 'Hospital', 'Dry', 'Close-up'];
+export const GROUPS = ['Cows', 'Heifers', 'Fresh', 'Hospital', 'Dry', 'Close-up', 'Barn 9'];
 
 export const hour = fc.integer({ min: 0, max: 96 });
 export const cow = fc.constantFrom(...NUMBERS);
@@ -107,7 +109,7 @@ export const anything: fc.Arbitrary<Saying> = fc.oneof(
     .map((each) =>
       about(each.cow, 'calving', at(each.hour), { calves: [{ sex: 'female', alive: true }], group: each.group }),
     ),
-  fc.record({ cow, hour, product: fc.constantFrom('none', 'Dry-cow tube', undefined) }).map((each) =>
+  fc.record({ cow, hour, product: fc.constantFrom('none', 'Dry-cow tube', 'Sealant', undefined) }).map((each) =>
     about(each.cow, 'dry-off', at(each.hour), {
       group: 'Dry',
       ...(each.product === undefined ? {} : { product: each.product }),
@@ -127,15 +129,30 @@ export const anything: fc.Arbitrary<Saying> = fc.oneof(
   fc
     .record({ cow, hour, to: fc.constantFrom('1', '50', '51') })
     .map((each) => about(each.cow, 'number-changed', at(each.hour), { to: each.to })),
-  fc.record({ cow, hour }).map((each) =>
-    about(each.cow, 'cow-entered', at(each.hour), {
-      group: 'Cows',
-      lactation: 2,
-      calvedOn: '2026-02-01',
-      milkHoldUntil: 'none',
-      meatHoldUntil: 'none',
-    }),
-  ),
+  fc
+    .record({
+      cow,
+      hour,
+      group: fc.constantFrom(...GROUPS),
+      lactation: fc.constantFrom(0, 2),
+      dates: fc.record(
+        {
+          calvedOn: fc.constantFrom('2025-02-01', '2026-02-01', '2026-03-09'),
+          driedOffOn: fc.constantFrom('2025-01-10', '2026-02-01', '2026-12-20'),
+          driedOffWith: fc.constantFrom('none', 'Dry-cow tube'),
+        },
+        { requiredKeys: [] },
+      ),
+    })
+    .map((each) =>
+      about(each.cow, 'cow-entered', at(each.hour), {
+        group: each.group,
+        lactation: each.lactation,
+        milkHoldUntil: 'none',
+        meatHoldUntil: 'none',
+        ...each.dates,
+      }),
+    ),
   fc
     .record({ hour, entry: fc.constantFrom('e3', 'e4', 'e5', 'e6') })
     .map((each) => farmWide('entry-struck', at(each.hour), { entry: each.entry, reason: 'wrong' })),
@@ -144,6 +161,8 @@ export const anything: fc.Arbitrary<Saying> = fc.oneof(
 export const HERD: readonly Saying[] = [
   farm(),
   ...CUPBOARD,
+  medicine('Sealant', { kind: 'sealant', for: ['dry'], milkHold: 'none', meatDays: 0 }),
+  medicine('Not for milk', { milkHold: 'none', meatDays: 0, authorisedForMilkAnimals: false }),
   milker('1'),
   milker('2'),
   milker('7'),

@@ -67,6 +67,45 @@ describe('off-label without being ticked', () => {
     expect(causesOf(book({ for: ['milking'] }, dried, given(DOSE)))).toEqual(['class']);
   });
 
+  test('R-29 what is for dry cows and given at drying off, or in the two days before, is within its class', () => {
+    const sealed = (time: string, label: Partial<Label> = { for: ['dry'], milkHold: 'none' }) =>
+      causesOf(
+        book(
+          label,
+          about('412', 'dry-off', '2026-02-02T12:00:00Z', { product: 'none', group: 'Dry' }),
+          given(time),
+          about('412', 'calving', '2026-03-13T12:00:00Z', { calves: [], group: 'Fresh' }),
+        ),
+      );
+    expect([sealed('2026-02-02T12:00:00Z'), sealed('2026-01-31T12:00:00Z'), sealed('2026-02-03T12:00:00Z')]).toEqual([
+      [],
+      [],
+      [],
+    ]);
+    expect(sealed('2026-01-31T11:59:00Z')).toEqual(['class']);
+    expect(sealed('2026-02-02T12:00:00Z', { for: ['young'], milkHold: 'none' })).toEqual(['class']);
+    // Before the dry-off she is still milked.
+    const never: Partial<Label> = { milkHold: 'none', authorisedForMilkAnimals: false };
+    expect(sealed('2026-02-02T11:00:00Z', never)).toEqual(['class']);
+  });
+
+  test('R-29 R-19 the sealant that a dry-off names is within its class', () => {
+    const off = about('412', 'dry-off', '2026-02-02T12:00:00Z', { product: 'Strict', group: 'Dry' });
+    const back = about('412', 'calving', '2026-03-13T12:00:00Z', { calves: [], group: 'Fresh' });
+    const sealed = book({ for: ['dry'], milkHold: 'none', meatDays: 0 }, off, back);
+    expect([causesOf(sealed), sealed.at(NEXT).sheets['beef-hold'].cows]).toEqual([[], []]);
+  });
+
+  test('R-29 R-15 what is not authorised for animals milked for people is off-label in a cow in milk, hold of zero or not', () => {
+    const never: Partial<Label> = { milkHold: 'none', authorisedForMilkAnimals: false };
+    expect(causesOf(book(never, given(DOSE)))).toEqual(['class']);
+    expect(causesOf(book({ ...never, for: ['milking'] }, given(DOSE)))).toEqual(['class']);
+    const byVet = given(DOSE, { milkHoldHours: 168, prescribedBy: 'Dr Vane' });
+    expect(book(never, byVet).held('412', NEXT)?.until).toBe('2026-03-21T16:40:00Z');
+    const dried = about('412', 'dry-off', '2026-03-13T08:00:00Z', { product: 'none' });
+    expect(causesOf(book(never, dried, given(DOSE)))).toEqual([]);
+  });
+
   test('R-29 several causes are all named', () => {
     expect(causesOf(book({ route: 'udder', for: ['dry'] }, given(DOSE, { route: 'vein', offLabel: true })))).toEqual([
       'said',
@@ -200,6 +239,12 @@ describe('off-label by Regulation (EU) 2019/6', () => {
     expect(row({ route: 'udder', milkHold: { hours: 60 }, meatDays: 3 }, { route: 'muscle' })?.until).toBe(
       '2026-03-18T16:40:00Z',
     );
+  });
+
+  test('R-18 R-29 seven days for what is not authorised for animals milked for people, ticked or not', () => {
+    const never: Label = { milkHold: 'none', meatDays: 0, authorisedForMilkAnimals: false };
+    expect(row(never)?.until).toBe('2026-03-21T16:40:00Z');
+    expect(row(never, { prescribedBy: undefined })?.until).toBeNull();
   });
 
   test('R-18 it is set by the vet: without a name it is open, whatever the label', () => {

@@ -2,7 +2,19 @@
 import { describe, expect, test } from 'vitest';
 import type { Aside } from '../../events/entry.ts';
 import { mustBeInstant } from '../../shared/instant.ts';
-import { about, CUPBOARD, dose, dryCow, evening, farm, farmWide, keysOf, milker, type Saying } from './evening.ts';
+import {
+  about,
+  CUPBOARD,
+  dose,
+  dryCow,
+  evening,
+  farm,
+  farmWide,
+  keysOf,
+  medicine,
+  milker,
+  type Saying,
+} from './evening.ts';
 
 const DOSE = '2026-03-14T16:40:00Z';
 const NEXT = '2026-03-15/morning';
@@ -25,6 +37,30 @@ describe('unplaced', () => {
 
   test('R-25 a dose that holds no milk asks nobody to find the cow', () => {
     expect(unplaced(book(dose('999', DOSE, { medicine: 'Nothing held' })))).toEqual([]);
+  });
+
+  test('R-25 R-29 whoever had it may be in milk: what is for others stands until it is settled, hold of zero or not', () => {
+    const strays = (label: Partial<Parameters<typeof medicine>[1]>) =>
+      unplaced(
+        book(
+          medicine('For others', { milkHold: { hours: 24 }, meatDays: 3, ...label }),
+          dose('999', DOSE, { medicine: 'For others' }),
+        ),
+        '2026-06-01/morning',
+      );
+    expect(strays({ for: ['dry'] })).toEqual(['999']);
+    expect(strays({ for: ['young'], milkHold: 'none' })).toEqual(['999']);
+    expect(strays({ milkHold: 'none', authorisedForMilkAnimals: false })).toEqual(['999']);
+    expect(strays({ for: ['dry', 'milking'] })).toEqual([]);
+  });
+
+  test('R-25 R-29 doses under one number count together: one more than the label has stands until it is settled', () => {
+    const label = medicine('Two at most', { milkHold: { hours: 24 }, meatDays: 3, maxDoses: 2 });
+    const doses = ['2026-03-12T16:40:00Z', '2026-03-13T16:40:00Z', DOSE].map((time) =>
+      dose('999', time, { medicine: 'Two at most' }),
+    );
+    expect(unplaced(book(label, ...doses), '2026-06-01/morning')).toEqual(['999']);
+    expect(unplaced(book(label, ...doses.slice(1)), '2026-06-01/morning')).toEqual([]);
   });
 
   test('R-25 a dose with no end stands until it is settled', () => {

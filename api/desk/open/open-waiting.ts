@@ -40,7 +40,9 @@ const ENDED_BY: Partial<Record<SayingKey, EndedBy>> = {
   'hold.entered-unknown': 'cow-entered',
   'meat.entered-unknown': 'cow-entered',
   'hold.dry-cow-not-stated': 'dry-off',
+  'hold.no-dry-off': 'dry-off',
   'meat.product-not-stated': 'dry-off',
+  'meat.no-dry-off': 'dry-off',
   'hold.dry-in-milked-group': 'group-move',
 };
 
