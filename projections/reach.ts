@@ -86,14 +86,16 @@ interface Time {
 
 /** When she stood dry where cows are milked, or may have, which is a reason by itself. */
 const dryAmongMilked = ({ cow, lactations }: CowFile, schedule: Schedule): readonly Time[] => {
-  const { placements, mayBeMoves } = cow;
+  const { placements, mayBeMoves, left } = cow;
   const stood = [
     ...placements.map(({ at, group }) => ({ at, group })),
     ...mayBeMoves.map(({ entry }) => ({ at: entry.at, group: entry.data.to })),
   ];
   return stood.flatMap(({ at, group }): readonly Time[] => {
     if (!isEverMilked(schedule)(group)) return [];
-    const to = placements.find((placement) => placement.at > at)?.at ?? Number.POSITIVE_INFINITY;
+    // Until she was put elsewhere, or left.
+    const ends = [...placements, ...left].flatMap((each) => (each.at > at ? each.at : []));
+    const to = Math.min(...ends);
     return outsideOf(lactations.stretches, { from: at, to });
   });
 };
