@@ -60,21 +60,21 @@ interface StretchHeld {
 
 const stretchesHeld = saidOfAll('held', (file, moment): readonly StretchHeld[] => {
   const milked = milkedStretches(file, moment.schedule);
-  const reasons = milkHoldPieces(file, moment, []).filter(({ began }) => began > 0);
+  const reasons = [
+    ...milkHoldPieces(file, moment, [])
+      .filter(({ began }) => began > 0)
+      .map(({ began, end }) => ({ from: began, to: end ?? Number.POSITIVE_INFINITY })),
+    ...beforeDue(file, moment.schedule),
+  ];
   return [
-    ...reasons.flatMap(({ began, end }) =>
+    ...reasons.flatMap((reason) =>
       milked.flatMap((stretch): StretchHeld[] => {
-        const from = Math.max(began, stretch.from);
-        const to = Math.min(end ?? Number.POSITIVE_INFINITY, stretch.to);
-        return from <= to ? [{ file, began, from, to }] : [];
+        const from = Math.max(reason.from, stretch.from);
+        const to = Math.min(reason.to, stretch.to);
+        return from <= to ? [{ file, began: reason.from as Instant, from, to }] : [];
       }),
     ),
-    ...[...dryAmongMilked(file, moment.schedule), ...beforeDue(file, moment.schedule)].map(({ from, to }) => ({
-      file,
-      began: from as Instant,
-      from,
-      to,
-    })),
+    ...dryAmongMilked(file, moment.schedule).map((time) => ({ ...time, file, began: time.from as Instant })),
   ];
 });
 
