@@ -156,7 +156,8 @@ const openEnded = ({ sheets }: Views): CowReasons[] =>
 const hasEnd = ({ values }: Because): boolean =>
   ('ends' in values && values.ends !== null) || ('until' in values && values.until !== null);
 
-const isSaidAbove = ({ key }: Because): boolean => VET.has(key) || key === 'hold.dose-not-recorded';
+const isSaidAbove = ({ key }: Because): boolean =>
+  VET.has(key) || key === 'hold.dose-not-recorded' || key === 'meat.dose-not-recorded';
 
 /** One row a cow, her reasons in the order given. */
 const byCow = (list: readonly { readonly cow: string; readonly because: Because }[]): CowReasons[] => {
