@@ -6,7 +6,7 @@
  */
 import type { Receipt } from '../../events/book.ts';
 import { steadyMilliseconds } from '../../shared/clock.ts';
-import { allowanceOf } from './limits.ts';
+import { type Allowance, allowanceOf } from './limits.ts';
 import { RequestProblem } from './problem.ts';
 
 export interface Refusals {
@@ -34,51 +34,43 @@ export interface Carryings {
   readonly count: (device: string, lengths: readonly number[]) => void;
 }
 
-export const carryingsOf = (now: () => number = steadyMilliseconds): Carryings => {
-  const lines = allowanceOf(MOST_CARRIED, CARRIED_AN_HOUR);
-  const characters = allowanceOf(MOST_CARRIED_CHARACTERS, CARRIED_CHARACTERS_AN_HOUR);
+export const carryingsOf = (now: () => number = steadyMilliseconds): Carryings =>
+  accountsOf(
+    allowanceOf(MOST_CARRIED, CARRIED_AN_HOUR),
+    allowanceOf(MOST_CARRIED_CHARACTERS, CARRIED_CHARACTERS_AN_HOUR),
+    'This book passed on so much that was refused that no more of it is taken for now, and nothing of this was; its entries are taken as ever. See what it refuses, and sync again later',
+    now,
+  );
+
+export const refusalsOf = (now: () => number = steadyMilliseconds): Refusals => {
+  const { check, count } = accountsOf(
+    allowanceOf(MOST_REFUSED, REFUSED_AN_HOUR),
+    allowanceOf(MOST_CHARACTERS, CHARACTERS_AN_HOUR),
+    'So much of what this device said was refused that no more is taken for now, and nothing of this was; see what its receipts said, mend that, and send it again later',
+    now,
+  );
   return {
-    check: (device) => {
-      const retryAfter = Math.max(lines.wait(device, now()), characters.wait(device, now()));
-      if (retryAfter === 0) return;
-      throw new RequestProblem(
-        'too-often',
-        'This book passed on so much that was refused that no more of it is taken for now, and nothing of this was; its entries are taken as ever. See what it refuses, and sync again later',
-        { retryAfter },
-      );
-    },
-    count: (device, lengths) => {
-      lines.spend(device, lengths.length, now());
-      characters.spend(
+    check,
+    count: (device, receipts, sizeOf) =>
+      count(
         device,
-        lengths.reduce((sum, each) => sum + each, 0),
-        now(),
-      );
-    },
+        receipts.flatMap(({ outcome }, index) => (outcome === 'refused' ? [sizeOf(index)] : [])),
+      ),
   };
 };
 
-export const refusalsOf = (now: () => number = steadyMilliseconds): Refusals => {
-  const entries = allowanceOf(MOST_REFUSED, REFUSED_AN_HOUR);
-  const characters = allowanceOf(MOST_CHARACTERS, CHARACTERS_AN_HOUR);
-  return {
-    check: (device) => {
-      const retryAfter = Math.max(entries.wait(device, now()), characters.wait(device, now()));
-      if (retryAfter === 0) return;
-      throw new RequestProblem(
-        'too-often',
-        'So much of what this device said was refused that no more is taken for now, and nothing of this was; see what its receipts said, mend that, and send it again later',
-        { retryAfter },
-      );
-    },
-    count: (device, receipts, sizeOf) => {
-      const refused = receipts.flatMap(({ outcome }, index) => (outcome === 'refused' ? [sizeOf(index)] : []));
-      entries.spend(device, refused.length, now());
-      characters.spend(
-        device,
-        refused.reduce((sum, each) => sum + each, 0),
-        now(),
-      );
-    },
-  };
-};
+/** Each device has so many pieces and so many characters; `tooMuch` is said to one that has used up either. */
+const accountsOf = (pieces: Allowance, characters: Allowance, tooMuch: string, now: () => number): Carryings => ({
+  check: (device) => {
+    const retryAfter = Math.max(pieces.wait(device, now()), characters.wait(device, now()));
+    if (retryAfter > 0) throw new RequestProblem('too-often', tooMuch, { retryAfter });
+  },
+  count: (device, lengths) => {
+    pieces.spend(device, lengths.length, now());
+    characters.spend(
+      device,
+      lengths.reduce((sum, each) => sum + each, 0),
+      now(),
+    );
+  },
+});
