@@ -11,7 +11,7 @@ type Milking = string;
 /** Causes of off-label use (R-29) as the folds see them. */
 export type OffLabelCause = 'said' | 'route' | 'doses' | 'interval' | 'age' | 'class';
 /** Why a number may mean a cow without being sure (R-25). */
-export type MayBe = 'two-cows' | 'leading-zeros' | 'not-in-herd-then' | 'one-official-number';
+export type MayBe = 'two-cows' | 'leading-zeros' | 'old-number' | 'not-in-herd-then' | 'one-official-number';
 
 /** A tank load that a milking's milk went into. */
 export interface TankLoadSaid {
@@ -77,6 +77,7 @@ export interface Sayings {
   'unplaced.not-in-herd': { number: string; about: string; at: Time };
   'unplaced.two-cows': { number: string; about: string; at: Time; cows: string[] };
   'unplaced.leading-zeros': { number: string; about: string; at: Time; mayBe: string[] };
+  'unplaced.old-number': { number: string; about: string; at: Time; mayBe: string[] };
   'unplaced.dose-struck': { number: string; about: string; at: Time; reason: string };
   /** `cows`: numbers that can be read in it, none of them a cow of the herd. */
   'unplaced.set-aside': { problem: string; cows: readonly string[] };

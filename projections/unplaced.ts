@@ -59,7 +59,12 @@ const sayUnplaced = ({ entry, how, mayBe }: Unplaced, moment: Moment) => {
   const values = { number: entry.subject ?? '', about: aboutOf(entry), at: instantText(entry.at) };
   if (how === 'not-in-herd') return because('R-25', 'unplaced.not-in-herd', values, [entry.id]);
   const numbers = mayBe.map((animal) => animal.spans.findLast((span) => span.from <= moment.windowEnd)?.number ?? '');
-  return because('R-25', 'unplaced.leading-zeros', { ...values, mayBe: numbers }, [entry.id]);
+  return because(
+    'R-25',
+    how === 'old-number' ? 'unplaced.old-number' : 'unplaced.leading-zeros',
+    { ...values, mayBe: numbers },
+    [entry.id],
+  );
 };
 
 /** Whichever cow it was, her hold is over once the label's time has passed; what has no end stands until settled. */

@@ -12,7 +12,7 @@ import { layVetTimes, type VetElsewhere } from './vet-times.ts';
 
 export interface Unplaced {
   readonly entry: Entry;
-  readonly how: 'not-in-herd' | 'leading-zeros';
+  readonly how: 'not-in-herd' | 'leading-zeros' | 'old-number';
   readonly mayBe: readonly Animal[];
 }
 
@@ -156,7 +156,10 @@ export const sortHerd = (entries: readonly Entry[], corrections: Corrections): H
       (left.present ? afterRenumbering : afterLeaving).push({ entry, animal: left });
       if (entry.type === 'vet-hold-time') vetMeant.set(entry, [left]);
     }
-    unplaced.push({ entry, how: 'not-in-herd', mayBe: [] });
+    if (left?.present === true) {
+      unplaced.push({ entry, how: 'old-number', mayBe: [left] });
+      if (bearing === 'holds') assign(left, entry, 'old-number');
+    } else unplaced.push({ entry, how: 'not-in-herd', mayBe: [] });
   };
 
   for (const entry of entries) {
@@ -168,12 +171,17 @@ export const sortHerd = (entries: readonly Entry[], corrections: Corrections): H
   // A dose written down before its cow was entered may be hers once a cow bears that number.
   for (const each of unplaced) {
     // A vet's time goes by its treatment.
-    if (each.how !== 'not-in-herd' || !holdsMilk(each.entry) || each.entry.type === 'vet-hold-time') continue;
+    if (each.how === 'leading-zeros' || !holdsMilk(each.entry) || each.entry.type === 'vet-hold-time') continue;
     const number = each.entry.subject ?? '';
     const official = officialDigits(number);
     for (const animal of animals) {
       const bearsLater = animal.spans.some((span) => span.number === number && span.from > each.entry.at);
-      if (!animal.present || !(bearsLater || (official !== undefined && animal.officialId === official))) continue;
+      if (
+        !animal.present ||
+        each.mayBe.includes(animal) ||
+        !(bearsLater || (official !== undefined && animal.officialId === official))
+      )
+        continue;
       each.mayBe.push(animal);
       assign(animal, each.entry, 'not-in-herd-then');
     }

@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = f.about(about);
   if (how === 'two-cows') return `${what} was written for number ${number}, which two cows may answer to`;
   if (how === 'leading-zeros') return `${what} was written for number ${number}, hers but for the zeros in front`;
+  if (how === 'old-number') return `${what} was written for number ${number}, which was hers before`;
   if (how === 'one-official-number')
     return `${what} was written for number ${number}, who has her official number and may be this cow`;
   return `${what} was written for number ${number} at a time when she was not in the herd`;
@@ -148,6 +149,8 @@ export const en: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: may be ${f.list(v.cows)}, all held. Find which before milking`,
     'unplaced.leading-zeros': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: may be ${f.list(v.mayBe)}, held. Find this cow before milking`,
+    'unplaced.old-number': (v, f) =>
+      `${f.about(v.about)}, ${f.time(v.at)}: nobody bore that number by then; may be ${f.list(v.mayBe)}, held. Find this cow before milking`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, was struck ("${v.reason}"): which cow had it?`,
     'unplaced.set-aside': (v, f) =>

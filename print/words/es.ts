@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, anotado para el número ${number}`;
   if (how === 'two-cows') return `${what}, que puede ser de dos vacas`;
   if (how === 'leading-zeros') return `${what}, el suyo salvo los ceros delante`;
+  if (how === 'old-number') return `${what}, que antes era el suyo`;
   if (how === 'one-official-number') return `${what}, que tiene su número oficial y puede ser esta vaca`;
   return `${what} cuando ella no estaba en el rebaño`;
 };
@@ -161,6 +162,8 @@ export const es: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: puede ser ${f.list(v.cows)}, todas retenidas. Encuentre cuál antes de ordeñar`,
     'unplaced.leading-zeros': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: puede ser ${f.list(v.mayBe)}, retenida. Encuéntrela antes de ordeñar`,
+    'unplaced.old-number': (v, f) =>
+      `${f.about(v.about)}, ${f.time(v.at)}: nadie llevaba ya ese número; puede ser ${f.list(v.mayBe)}, retenida. Encuéntrela antes de ordeñar`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, se tachó ("${v.reason}"): ¿qué vaca la recibió?`,
     'unplaced.set-aside': (v, f) =>

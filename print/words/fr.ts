@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, noté pour le numéro ${number}`;
   if (how === 'two-cows') return `${what}, que deux vaches peuvent porter`;
   if (how === 'leading-zeros') return `${what}, le sien aux zéros de tête près`;
+  if (how === 'old-number') return `${what}, qui était le sien avant`;
   if (how === 'one-official-number') return `${what}, qui a son numéro officiel et peut être cette vache`;
   return `${what} quand elle n’était pas dans le troupeau`;
 };
@@ -161,6 +162,8 @@ export const fr: Words = {
       `${f.about(v.about)}, ${f.time(v.at)} : peut être ${f.list(v.cows)}, toutes retenues. Trouvez laquelle avant la traite`,
     'unplaced.leading-zeros': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)} : peut être ${f.list(v.mayBe)}, retenue. Trouvez-la avant la traite`,
+    'unplaced.old-number': (v, f) =>
+      `${f.about(v.about)}, ${f.time(v.at)} : plus personne ne portait ce numéro ; peut être ${f.list(v.mayBe)}, retenue. Trouvez-la avant la traite`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, a été rayé (« ${v.reason} ») : quelle vache l’a reçu ?`,
     'unplaced.set-aside': (v, f) =>

@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, zapisano dla numeru ${number}`;
   if (how === 'two-cows') return `${what}, a mogą go mieć dwie krowy`;
   if (how === 'leading-zeros') return `${what}, jej numer bez zer z przodu`;
+  if (how === 'old-number') return `${what}, który przedtem był jej numerem`;
   if (how === 'one-official-number') return `${what}, który ma jej numer urzędowy i może być tą krową`;
   return `${what}, gdy nie było jej w stadzie`;
 };
@@ -160,6 +161,8 @@ export const pl: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: może być ${f.list(v.cows)}, wszystkie wstrzymane. Ustalić która przed dojem`,
     'unplaced.leading-zeros': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: może być ${f.list(v.mayBe)}, wstrzymana. Znaleźć przed dojem`,
+    'unplaced.old-number': (v, f) =>
+      `${f.about(v.about)}, ${f.time(v.at)}: nikt już nie miał tego numeru; może być ${f.list(v.mayBe)}, wstrzymana. Znaleźć przed dojem`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, skreślono („${v.reason}”): która krowa to dostała?`,
     'unplaced.set-aside': (v, f) =>

@@ -32,6 +32,7 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   const what = `${f.about(about)}, записано на номер ${number}`;
   if (how === 'two-cows') return `${what}, який можуть мати дві корови`;
   if (how === 'leading-zeros') return `${what}, її номер без нулів попереду`;
+  if (how === 'old-number') return `${what}, який раніше був її номером`;
   if (how === 'one-official-number') return `${what}, який має її офіційний номер і може бути цією коровою`;
   return `${what}, коли її не було в стаді`;
 };
@@ -159,6 +160,8 @@ export const uk: Words = {
       `${f.about(v.about)}, ${f.time(v.at)}: може бути ${f.list(v.cows)}, усі затримані. З’ясувати до доїння`,
     'unplaced.leading-zeros': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}: може бути ${f.list(v.mayBe)}, затримана. Знайти до доїння`,
+    'unplaced.old-number': (v, f) =>
+      `${f.about(v.about)}, ${f.time(v.at)}: цього номера тоді вже ніхто не мав; може бути ${f.list(v.mayBe)}, затримана. Знайти до доїння`,
     'unplaced.dose-struck': (v, f) =>
       `${f.about(v.about)}, ${f.time(v.at)}, закреслено («${v.reason}»): яка корова це отримала?`,
     'unplaced.set-aside': (v, f) =>

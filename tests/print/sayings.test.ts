@@ -20,6 +20,7 @@ const SAID_BESIDE: readonly string[] = [
   'unplaced.not-in-herd number',
   'unplaced.two-cows number',
   'unplaced.leading-zeros number',
+  'unplaced.old-number number',
   'unplaced.dose-struck number',
 ];
 

@@ -93,6 +93,12 @@ export const SAYINGS: Sayings = {
     at: '2026-03-14T05:10:00Z',
     mayBe: ['412', '413'],
   },
+  'unplaced.old-number': {
+    number: '0417',
+    about: 'Cephapirin sodium, udder',
+    at: '2026-03-14T05:10:00Z',
+    mayBe: ['412', '413'],
+  },
   'unplaced.dose-struck': {
     number: '0417',
     about: 'Cephapirin sodium, udder',

@@ -42,7 +42,12 @@ describe.each([
     const changed = about('412', 'number-changed', NOON, { to: '900' }, first);
     expect(heldOf(changed, dose('900', NOON, {}, second))).toEqual(['900']);
     expect(heldOf(changed, dose('412', NOON, {}, second))).toEqual(['900']);
-    expect(heldOf(changed, dose('412', '2026-03-14T12:01:00Z', {}, second))).toEqual([]);
+    // A minute later the old number is nobody's: what holds may be hers, what frees is not.
+    expect(heldOf(changed, dose('412', '2026-03-14T12:01:00Z', {}, second))).toEqual(['900']);
+    const hold = about('412', 'milk-hold', '2026-03-14T11:00:00Z', { reason: 'clots' });
+    const lift = (time: string) => about('412', 'milk-hold-lifted', time, { reason: 'clean' }, second);
+    expect(heldOf(hold, changed, lift(NOON))).toEqual([]);
+    expect(heldOf(hold, changed, lift('2026-03-14T12:01:00Z'))).toEqual(['900']);
   });
 
   test('R-25 where another cow takes her old number in that minute it may be either', () => {

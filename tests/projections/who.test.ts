@@ -52,6 +52,27 @@ describe('which cow', () => {
     expect(unplaced(book(milker('007'), milker('7', { lactation: 3 }), dose('007', DOSE)))).toEqual([]);
   });
 
+  test('R-25 a number that nobody bears any more holds the cow that bore it last, and is unplaced', () => {
+    const renumbered = about('1', 'number-changed', '2026-03-10T09:00:00Z', { to: '9' });
+    const old = book(milker('1'), milker('2'), renumbered, dose('1', DOSE));
+    expect(old.at(NEXT).sheets['milk-hold'].held.map(({ cow, until }) => [cow, until])).toEqual([
+      ['9', '2026-03-17T04:40:00Z'],
+    ]);
+    expect(keysOf(old.at(NEXT).sheets['milk-hold'].held[0])).toContain('hold.may-be-her');
+    expect(unplaced(old)).toEqual([['1', 'unplaced.old-number']]);
+    // What frees goes to nobody.
+    const lifted = about('1', 'milk-hold-lifted', '2026-03-14T18:00:00Z', { reason: 'clear' });
+    const abnormal = book(milker('1'), renumbered, about('9', 'milk-hold', DOSE, { reason: 'clots' }), lifted);
+    expect(abnormal.at(NEXT).sheets['milk-hold'].held.map(({ cow }) => cow)).toEqual(['9']);
+    const came = (time: string) =>
+      about('1', 'cow-entered', time, { group: 'Cows', lactation: 3, milkHoldUntil: 'none', calvedOn: '2026-01-05' });
+    // Who bears it since may have been meant as well; who bears it then is meant alone.
+    const since = book(milker('1'), renumbered, dose('1', DOSE), came('2026-03-14T18:00:00Z'));
+    expect(since.at(NEXT).sheets['milk-hold'].held.map(({ cow }) => cow)).toEqual(['1', '9']);
+    const then = book(milker('1'), renumbered, came('2026-03-11T12:00:00Z'), dose('1', DOSE));
+    expect(then.at(NEXT).sheets['milk-hold'].held.map(({ cow }) => cow)).toEqual(['1']);
+  });
+
   test('R-25 a cow that left on hold stands "if she appears" until her hold would have ended, seven days at most', () => {
     const left = about('1', 'cow-left', '2026-03-14T18:00:00Z', { reason: 'sold-for-milking' });
     const timed = book(milker('1'), dose('1', DOSE), left);
@@ -66,7 +87,7 @@ describe('which cow', () => {
     const changed = about('1', 'number-changed', '2026-03-10T09:00:00Z', { to: '501' });
     const held = (each: Saying) => book(milker('1'), changed, each).at(NEXT).sheets['milk-hold'];
     expect(held(dose('501', DOSE)).held.map(({ cow }) => cow)).toEqual(['501']);
-    expect(held(dose('1', DOSE)).held).toEqual([]);
+    expect(held(dose('1', DOSE)).held.map(({ cow }) => cow)).toEqual(['501']);
     expect(held(dose('1', DOSE)).unplaced).toHaveLength(1);
     expect(held(dose('1', '2026-03-09T16:40:00Z', { medicine: 'Not known' })).held.map(({ cow }) => cow)).toEqual([
       '501',
