@@ -63,6 +63,7 @@ export interface Sayings {
   'hold.dry-cow-not-stated': { driedOff: Day | null };
   /** She stood there since then and calved, or came so, and no dry-off is written down. */
   'hold.no-dry-off': { group: string; since: Day };
+  'hold.back-from-dry': { group: string; since: Day; back: Day };
   'hold.fresh': { calved: Time; hours: number | null; milkings: number | null; ends: Time | null };
   'hold.fresh-not-set': { calved: Time };
   'hold.before-due': { due: Day; days: number };
@@ -134,6 +135,7 @@ export interface Sayings {
   'meat.after-calving': { medicine: string; calved: Time; hours: number; ends: Time };
   'meat.product-not-stated': { driedOff: Day | null };
   'meat.no-dry-off': { group: string; since: Day };
+  'meat.back-from-dry': { group: string; since: Day; back: Day };
   'meat.entered-until': { until: Time };
   'meat.entered-unknown': Record<never, never>;
   'meat.entry-set-aside': { problem: string };

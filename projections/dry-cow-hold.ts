@@ -154,16 +154,22 @@ const latest = (a: Instant | null, b: Instant | null): Instant | null =>
   a === null || b === null ? null : later(a, b);
 
 /** Dry-offs whose product nobody stated: held from the next time she is in milk; where it may be another cow's, at once. */
-export const notStatedPieces = (file: CowFile, moment: CowMoment): HoldPiece[] => [
+export const notStatedPieces = (file: CowFile, moment: CowMoment, sampledAt: Given['sampledAt']): HoldPiece[] => [
   ...notStated(file, moment.farm).flatMap((dry): HoldPiece[] => {
     const again = file.lactations.stretches.find((stretch) => stretch.from > dry.earliest);
     if (again === undefined) return [];
     const reason = because('R-19', 'hold.dry-cow-not-stated', { driedOff: dry.day }, [dry.entry, ...again.entries]);
     return [{ began: again.from, end: null, cause: 'unknown', because: reason }];
   }),
-  ...notDriedOff(file, moment.farm).map(({ group, earliest, at, to, entries }): HoldPiece => {
-    const values = { group, since: moment.schedule.dayOf(earliest) };
-    return { began: at, end: to, cause: 'unknown', because: because('R-19', 'hold.no-dry-off', values, entries) };
+  ...notDriedOff(file, moment.farm).map((dry): HoldPiece => {
+    const values = { group: dry.group, since: moment.schedule.dayOf(dry.earliest) };
+    const piece = { began: dry.at, cause: 'unknown' as const };
+    if (dry.isMilkedAgain !== true)
+      return { ...piece, end: dry.to, because: because('R-19', 'hold.no-dry-off', values, dry.entries) };
+    const ends = [dry.to, clearTestAfter(file, dry.at, sampledAt) ?? null].filter((each) => each !== null);
+    const back = { ...values, back: moment.schedule.dayOf(dry.at) };
+    const end = ends.length === 0 ? null : (Math.min(...ends) as Instant);
+    return { ...piece, end, because: because('R-19', 'hold.back-from-dry', back, dry.entries) };
   }),
   ...file.cow.mayBeDryOffs.flatMap(({ entry, mayBe }): HoldPiece[] => {
     if (entry.data.product !== undefined || mayBe === undefined) return [];

@@ -4,7 +4,7 @@ import type { Instant } from '../shared/instant.ts';
 import { daysBetween, type LocalDay } from '../shared/local-day.ts';
 import { cameAs } from './came-as.ts';
 import { type Cow, type Hers, presentAt } from './cow.ts';
-import { calvedFromDry, type NotDriedOff, neitherSaid } from './not-dried-off.ts';
+import { backFromDry, calvedFromDry, type NotDriedOff, neitherSaid } from './not-dried-off.ts';
 import type { Schedule } from './schedule.ts';
 import { type DryStart, ONE_CALVING, type Stretch } from './stretch.ts';
 
@@ -148,7 +148,11 @@ export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
     stretches.push({ ...came.stretch, lactation, calvedDay: before?.calvedDay ?? null });
   }
 
-  notDriedOff.push(...stretches.flatMap((stretch) => neitherSaid(cow, schedule, stretch) ?? []));
+  for (const stretch of stretches) {
+    notDriedOff.push(...backFromDry(cow, schedule, stretch));
+    const neither = neitherSaid(cow, schedule, stretch);
+    if (neither !== undefined) notDriedOff.push(neither);
+  }
   return { stretches, dryStarts, assumed, dryOffWhenDry, calvedInMilk, notDriedOff };
 };
 

@@ -261,11 +261,14 @@ const notStatedPieces = (file: CowFile, moment: CowMoment): MeatPiece[] => [
     end: null,
     because: because('R-14', 'meat.product-not-stated', { driedOff: dry.day }, [dry.entry]),
   })),
-  ...notDriedOff(file, moment.farm).map(({ group, earliest, at, to, entries }) => ({
-    began: at,
-    end: to,
-    because: because('R-14', 'meat.no-dry-off', { group, since: moment.schedule.dayOf(earliest) }, entries),
-  })),
+  ...notDriedOff(file, moment.farm).map(({ group, earliest, at, to, entries, isMilkedAgain }) => {
+    const values = { group, since: moment.schedule.dayOf(earliest) };
+    // That her milk is clean again says nothing of her meat, nor does the next dry-off.
+    if (isMilkedAgain !== true)
+      return { began: at, end: to, because: because('R-14', 'meat.no-dry-off', values, entries) };
+    const back = { ...values, back: moment.schedule.dayOf(at) };
+    return { began: earliest, end: null, because: because('R-14', 'meat.back-from-dry', back, entries) };
+  }),
   ...file.cow.mayBeDryOffs.flatMap(({ entry, mayBe }): MeatPiece[] => {
     if (entry.data.product !== undefined || mayBe === undefined) return [];
     const values = { number: entry.subject ?? '', how: mayBe, about: entry.type };

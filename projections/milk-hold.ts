@@ -62,7 +62,7 @@ const lastingPieces = (file: CowFile, moment: CowMoment, past: Past): Lasting =>
       ...dosingPiecesOf(dosing, moment, animal, past),
       ...dryCowPiecesOf(dosing, file, moment, past),
     ]),
-    ...notStatedPieces(file, moment),
+    ...notStatedPieces(file, moment, sampledAt),
     ...freshPieces(file, moment, past),
   ];
   const after = [...personPieces(file), ...residuePieces(file), ...enteredPieces(file)];

@@ -1,14 +1,17 @@
 /**
- * Cows that may have been dry with no dry-off written down: they stood with the dry ones and calved, or came in a group
- * that the farm does not have with no date at all. Whether they were given a product, and which, nobody has said (R-19).
+ * Cows that may have been dry with no dry-off written down: they stood with the dry ones and calved, or went back to the
+ * milked ones, or came in a group that the farm does not have with no date at all. Whether they were given a product, and
+ * which, nobody has said (R-19).
  */
 import type { Instant } from '../shared/instant.ts';
 import type { Cow, Placement } from './cow.ts';
-import { groupNamed, groupsInOrder } from './groups.ts';
+import { type Group, groupNamed, groupsInOrder } from './groups.ts';
 import type { Schedule } from './schedule.ts';
 import { type DryStart, type Stretch, TWO_DAYS } from './stretch.ts';
 
 export interface NotDriedOff extends Pick<DryStart, 'earliest' | 'at'> {
+  /** She is milked again with no calving between: then a clear test of her milk frees her too. */
+  readonly isMilkedAgain?: true;
   /** Where she stood: since `earliest`. */
   readonly group: string;
   /** Held from `at` to here; null: until it is stated. */
@@ -16,11 +19,17 @@ export interface NotDriedOff extends Pick<DryStart, 'earliest' | 'at'> {
   readonly entries: readonly string[];
 }
 
-/** Not a group of cows in milk, for all the book knows. */
-const isForDry = (schedule: Schedule, { at, group }: Placement): boolean => {
-  const { kind } = groupNamed(groupsInOrder(schedule.inForceAt(at).data), group);
-  return kind === 'dry' || kind === 'close-up' || kind === 'unknown';
+const kindAt = (schedule: Schedule, { at, group }: Placement): Group['kind'] =>
+  groupNamed(groupsInOrder(schedule.inForceAt(at).data), group).kind;
+
+const isAmongDry = (schedule: Schedule, placement: Placement): boolean => {
+  const kind = kindAt(schedule, placement);
+  return kind === 'dry' || kind === 'close-up';
 };
+
+/** Not a group of cows in milk, for all the book knows. */
+const isForDry = (schedule: Schedule, placement: Placement): boolean =>
+  isAmongDry(schedule, placement) || kindAt(schedule, placement) === 'unknown';
 
 /**
  * Of a cow that calved at `calved` and was in milk from `from` for all that is written down. One that stands among the dry
@@ -42,10 +51,27 @@ export const calvedFromDry = (
   return { group: stood.group, earliest: stood.at, at: calved, to: null, entries: [stood.entry, calving] };
 };
 
+/** Of a cow in milk that stood among the dry ones for more than two days and went back to others. */
+export const backFromDry = (cow: Cow, schedule: Schedule, { from, to, mayBe }: Stretch): NotDriedOff[] => {
+  if (mayBe) return [];
+  let came: Placement | undefined;
+  return cow.placements.flatMap((placement): NotDriedOff[] => {
+    if (placement.at <= from || (to !== null && placement.at >= to)) return [];
+    if (isAmongDry(schedule, placement)) {
+      came ??= placement;
+      return [];
+    }
+    const stood = came;
+    came = undefined;
+    if (stood === undefined || placement.at - stood.at <= TWO_DAYS) return [];
+    const entries = [stood.entry, placement.entry];
+    return [{ group: stood.group, earliest: stood.at, at: placement.at, to, entries, isMilkedAgain: true }];
+  });
+};
+
 /** Of a cow that came with no date in a group that the farm does not have: until somebody says where she is, or she calves. */
 export const neitherSaid = (cow: Cow, schedule: Schedule, stretch: Stretch): NotDriedOff | undefined => {
-  const isUnknown = (placement: Placement) =>
-    groupNamed(groupsInOrder(schedule.inForceAt(placement.at).data), placement.group).kind === 'unknown';
+  const isUnknown = (placement: Placement) => kindAt(schedule, placement) === 'unknown';
   const [came, ...since] = cow.placements.filter(({ at }) => at >= stretch.from);
   if (stretch.begun !== 'assumed' || came === undefined || !isUnknown(came)) return undefined;
   const moved = since.find((placement) => !isUnknown(placement))?.at;

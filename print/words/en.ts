@@ -131,6 +131,8 @@ export const en: Words = {
     'hold.dry-cow-not-stated': (v, f) =>
       `${v.driedOff === null ? 'entered dry' : `dried off ${f.day(v.driedOff)}`} and the dry-cow product is not stated; held until it is (or "none")`,
     'hold.no-dry-off': noDryOff,
+    'hold.back-from-dry': (v, f) =>
+      `in ${v.group} from ${f.day(v.since)} to ${f.day(v.back)} with no dry-off written down, and milked again: was she given a dry-cow product? Held until a clear test; strike the move if she never stood there`,
     'hold.fresh': (v, f) =>
       `fresh: calved ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) => `calved ${f.time(v.calved)}: no fresh hold set for the farm; held until it is`,
@@ -220,6 +222,8 @@ export const en: Words = {
     'meat.product-not-stated': (v, f) =>
       `${v.driedOff === null ? 'entered dry' : `dried off ${f.day(v.driedOff)}`} and the dry-cow product is not stated; held until it is (or "none")`,
     'meat.no-dry-off': noDryOff,
+    'meat.back-from-dry': (v, f) =>
+      `in ${v.group} from ${f.day(v.since)} to ${f.day(v.back)} with no dry-off written down: whether she was given a dry-cow product is not stated; strike the move if she never stood there`,
     'meat.entered-until': (v, f) => `came into the book on meat hold until ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'came into the book without a word on meat hold; held until it is stated',
     'meat.entry-set-aside': (v) => `an entry about her could not be used: ${v.problem}; held until a person settles it`,
@@ -314,6 +318,8 @@ export const en: Words = {
     'hold.dry-cow-milked-again': () => 'dry-cow product, milked again: ask the vet',
     'hold.dry-cow-not-stated': () => 'dry-cow product not stated: ask',
     'hold.no-dry-off': () => 'no dry-off written down, dry-cow product not stated: ask',
+    'hold.back-from-dry': (v, f) =>
+      `milked again after ${f.day(v.since)} among the dry cows with no dry-off written down: ask, test her milk`,
     'hold.fresh': (v, f) => `calved ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `calved ${f.time(v.calved)}, no fresh hold set`,
     'hold.before-due': (v, f) => `due to calve ${f.day(v.due)}`,

@@ -143,6 +143,8 @@ export const es: Words = {
       `${v.medicine}, producto de secado dado ${f.time(v.given)}, y ordeñada otra vez sin parir; retenida hasta que el veterinario dé un tiempo`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
     'hold.no-dry-off': noDryOff,
+    'hold.back-from-dry': (v, f) =>
+      `en ${v.group} del ${f.day(v.since)} al ${f.day(v.back)} sin secado anotado, y de nuevo en ordeño: ¿se le puso un producto de secado? Retenida hasta una prueba limpia; tache el cambio de grupo si nunca estuvo allí`,
     'hold.fresh': (v, f) =>
       `recién parida: parió ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -224,6 +226,8 @@ export const es: Words = {
     'meat.after-calving': (v, f) => `${v.medicine}, producto de secado: parió ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
+    'meat.back-from-dry': (v, f) =>
+      `en ${v.group} del ${f.day(v.since)} al ${f.day(v.back)} sin secado anotado: no se dice si se le puso un producto de secado; tache el cambio de grupo si nunca estuvo allí`,
     'meat.entered-until': (v, f) => `entró en el libro con la carne retenida hasta ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'entró en el libro sin decir nada de retención de carne; retenida hasta que se diga',
     'meat.entry-set-aside': setAside,
@@ -316,6 +320,8 @@ export const es: Words = {
     'hold.dry-cow-milked-again': () => 'producto de secado, ordeñada otra vez: pregunte al veterinario',
     'hold.dry-cow-not-stated': () => 'producto de secado no dicho: pregunte',
     'hold.no-dry-off': () => 'secado no anotado, producto no dicho: pregunte',
+    'hold.back-from-dry': (v, f) =>
+      `de nuevo en ordeño tras estar con las secas desde ${f.day(v.since)} sin secado anotado: pregunte, analice su leche`,
     'hold.fresh': (v, f) => `parió ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `parió ${f.time(v.calved)}, retención tras el parto no fijada`,
     'hold.before-due': (v, f) => `va a parir ${f.day(v.due)}`,

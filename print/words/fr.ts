@@ -143,6 +143,8 @@ export const fr: Words = {
       `${v.medicine}, produit de tarissement donné ${f.time(v.given)}, et traite à nouveau sans vêlage ; retenue jusqu’à ce que le vétérinaire donne un délai`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
     'hold.no-dry-off': noDryOff,
+    'hold.back-from-dry': (v, f) =>
+      `dans ${v.group} du ${f.day(v.since)} au ${f.day(v.back)} sans tarissement noté, et de nouveau traite : a-t-elle reçu un produit de tarissement ? Retenue jusqu’à un test négatif ; rayez le changement de groupe si elle n’y a jamais été`,
     'hold.fresh': (v, f) =>
       `fraîche : vêlage ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)} : ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -227,6 +229,8 @@ export const fr: Words = {
       `${v.medicine}, produit de tarissement : vêlage ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
+    'meat.back-from-dry': (v, f) =>
+      `dans ${v.group} du ${f.day(v.since)} au ${f.day(v.back)} sans tarissement noté : on ne dit pas si elle a reçu un produit de tarissement ; rayez le changement de groupe si elle n’y a jamais été`,
     'meat.entered-until': (v, f) => `entrée dans le livre, viande retenue jusqu’à ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'entrée dans le livre sans un mot sur la viande ; retenue jusqu’à ce que ce soit dit',
     'meat.entry-set-aside': setAside,
@@ -322,6 +326,8 @@ export const fr: Words = {
     'hold.dry-cow-milked-again': () => 'produit de tarissement, traite à nouveau : demandez au vétérinaire',
     'hold.dry-cow-not-stated': () => 'produit de tarissement non dit : demandez',
     'hold.no-dry-off': () => 'tarissement non noté, produit non dit : demandez',
+    'hold.back-from-dry': (v, f) =>
+      `de nouveau traite après ${f.day(v.since)} chez les taries sans tarissement noté : demandez, testez son lait`,
     'hold.fresh': (v, f) => `vêlage ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `vêlage ${f.time(v.calved)}, retenue après vêlage non fixée`,
     'hold.before-due': (v, f) => `va vêler ${f.day(v.due)}`,

@@ -142,6 +142,8 @@ export const pl: Words = {
       `${v.medicine}, środek do zasuszania podany ${f.time(v.given)}, i znów dojona bez wycielenia; wstrzymana, aż weterynarz poda czas`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
     'hold.no-dry-off': noDryOff,
+    'hold.back-from-dry': (v, f) =>
+      `w ${v.group} od ${f.day(v.since)} do ${f.day(v.back)} bez zapisanego zasuszenia i znów dojona: czy dostała środek do zasuszania? Wstrzymana do czystego badania; wykreśl przeniesienie, jeśli nigdy tam nie stała`,
     'hold.fresh': (v, f) =>
       `świeżo wycielona: ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -225,6 +227,8 @@ export const pl: Words = {
       `${v.medicine}, środek do zasuszania: wycielenie ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
+    'meat.back-from-dry': (v, f) =>
+      `w ${v.group} od ${f.day(v.since)} do ${f.day(v.back)} bez zapisanego zasuszenia: nie podano, czy dostała środek do zasuszania; wykreśl przeniesienie, jeśli nigdy tam nie stała`,
     'meat.entered-until': (v, f) => `weszła do księgi z karencją mięsa do ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'weszła do księgi bez słowa o karencji mięsa; wstrzymana, aż zostanie podana',
     'meat.entry-set-aside': setAside,
@@ -316,6 +320,8 @@ export const pl: Words = {
     'hold.dry-cow-milked-again': () => 'środek do zasuszania, znów dojona: pytać weterynarza',
     'hold.dry-cow-not-stated': () => 'środka do zasuszania nie podano: pytać',
     'hold.no-dry-off': () => 'zasuszenia nie zapisano, środka nie podano: pytać',
+    'hold.back-from-dry': (v, f) =>
+      `znów dojona, od ${f.day(v.since)} stała wśród zasuszonych bez zapisanego zasuszenia: zapytać, zbadać mleko`,
     'hold.fresh': (v, f) => `wycielenie ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `wycielenie ${f.time(v.calved)}, wstrzymanie nieustalone`,
     'hold.before-due': (v, f) => `termin wycielenia ${f.day(v.due)}`,

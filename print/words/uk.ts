@@ -141,6 +141,8 @@ export const uk: Words = {
       `${v.medicine}, засіб для запуску дано ${f.time(v.given)}, і знову доїться без отелення; затримана, доки ветеринар не дасть час`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
     'hold.no-dry-off': noDryOff,
+    'hold.back-from-dry': (v, f) =>
+      `у ${v.group} від ${f.day(v.since)} до ${f.day(v.back)} без записаного запуску, і знову доїться: чи давали їй засіб для запуску? Затримана до чистого тесту; викресліть переведення, якщо вона там не стояла`,
     'hold.fresh': (v, f) =>
       `новотільна: отелення ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
@@ -222,6 +224,8 @@ export const uk: Words = {
     'meat.after-calving': (v, f) => `${v.medicine}, засіб для запуску: отелення ${f.sum(v.calved, v.hours, v.ends)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
+    'meat.back-from-dry': (v, f) =>
+      `у ${v.group} від ${f.day(v.since)} до ${f.day(v.back)} без записаного запуску: не сказано, чи давали їй засіб для запуску; викресліть переведення, якщо вона там не стояла`,
     'meat.entered-until': (v, f) => `внесена в книгу з затримкою м’яса до ${f.time(v.until)}`,
     'meat.entered-unknown': () => 'внесена в книгу без слова про затримку м’яса; затримана, доки не вкажуть',
     'meat.entry-set-aside': setAside,
@@ -309,6 +313,8 @@ export const uk: Words = {
     'hold.dry-cow-milked-again': () => 'засіб для запуску, знову доїться: питати ветеринара',
     'hold.dry-cow-not-stated': () => 'засіб для запуску не вказано: питати',
     'hold.no-dry-off': () => 'запуск не записано, засіб не вказано: питати',
+    'hold.back-from-dry': (v, f) =>
+      `знову доїться, від ${f.day(v.since)} стояла серед сухостійних без записаного запуску: запитати, перевірити молоко`,
     'hold.fresh': (v, f) => `отелення ${f.time(v.calved)}`,
     'hold.fresh-not-set': (v, f) => `отелення ${f.time(v.calved)}, затримку не встановлено`,
     'hold.before-due': (v, f) => `отелення очікують ${f.day(v.due)}`,

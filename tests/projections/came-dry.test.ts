@@ -1,7 +1,7 @@
 /** What a cow came into the book as, and what is held where nobody says what she was dried off with. */
 import { describe, expect, test } from 'vitest';
 import type { DataOf } from '../../events/kinds.ts';
-import { about, CUPBOARD, dose, evening, farm, keysOf, type Saying } from './evening.ts';
+import { about, CUPBOARD, dose, evening, farm, farmWide, keysOf, type Saying } from './evening.ts';
 
 type Row = Partial<DataOf<'cow-entered'>>;
 const came = (row: Row) =>
@@ -177,6 +177,31 @@ describe('a dry-off that was not written down', () => {
     expect(held(moved('Close-up', '2026-03-08T06:00:00Z'))).toBeNull();
     expect(held(moved('Hospital', '2026-02-10T12:00:00Z'))).toBeUndefined();
     expect(held(moved('dry', '2026-02-10T12:00:00Z'))).toBeNull();
+  });
+
+  test('R-19 among the dry cows for more than two days and milked again: held until a clear test, her meat beyond it', () => {
+    const back = (time: string, ...more: readonly Saying[]) =>
+      book(milking, moved('Dry', '2026-02-10T12:00:00Z'), moved('Cows', time), ...more);
+    const CLEAN = about('601', 'residue-test', '2026-02-21T09:00:00Z', { result: 'clear', of: 'cow' });
+    const [WHILE, NEXT] = ['2026-02-14/morning', '2026-02-21/afternoon'];
+    expect(back('2026-02-20T12:00:00Z').held('601', WHILE)).toBeUndefined();
+    const row = back('2026-02-20T12:00:00Z').held('601', NEXT);
+    expect([row?.until, keysOf(row)]).toEqual([null, ['hold.back-from-dry']]);
+    expect(back('2026-02-12T12:00:00Z').held('601', NEXT)).toBeUndefined();
+    expect(back('2026-02-20T12:00:00Z', CLEAN).held('601', NEXT)).toBeUndefined();
+    expect(back('2026-02-22T12:00:00Z', CLEAN).held('601', '2026-02-23/morning')?.until).toBeNull();
+    expect(meat(back('2026-02-20T12:00:00Z', CLEAN), NEXT)).toBeNull();
+    // Tubes that are written down are held for what they are; a struck move never was.
+    const tubes = dose('601', '2026-02-10T08:00:00Z', { medicine: 'Dry-cow tube' });
+    expect(keysOf(back('2026-02-20T12:00:00Z', tubes).held('601', NEXT))).toEqual(['hold.dry-cow-milked-again']);
+    const mistaken = { ...moved('Dry', '2026-02-10T12:00:00Z'), id: 'mistaken' };
+    const struck = farmWide('entry-struck', '2026-02-20T13:00:00Z', { entry: 'mistaken', reason: 'another cow' });
+    expect(book(milking, mistaken, moved('Cows', '2026-02-20T12:00:00Z'), struck).held('601', NEXT)).toBeUndefined();
+  });
+
+  test('R-19 a group that the farm does not have is none of dry cows for one that is milked on', () => {
+    const each = book(milking, moved('Caws', '2026-02-10T12:00:00Z'), moved('Cows', '2026-02-20T12:00:00Z'));
+    expect(each.held('601', '2026-02-21/morning')).toBeUndefined();
   });
 
   test('R-07 R-19 it is asked once for twins, and holds where she was milked after losing the calf', () => {
