@@ -5,6 +5,7 @@ import { type Instant, instantText } from '../shared/instant.ts';
 import { kept } from '../shared/kept.ts';
 import { columnAbout } from './columns.ts';
 import type { CowFile } from './cow-file.ts';
+import { type Group, groupNamed, groupsInOrder, isNamed } from './groups.ts';
 import { forOpen } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { lastCounts } from './last-issue.ts';
@@ -21,11 +22,11 @@ export const countsSheet = (known: Known, moment: Moment, standings: readonly St
   const groups = moment.groups.map((group): CountsRow => {
     const { cows: standing, inMilk, held } = standingIn.get(group.name) ?? NOBODY;
     const came =
-      before === undefined ? [] : standing.filter((each) => before.get(each.file.cow.key)?.group !== group.name);
+      before === undefined ? [] : standing.filter((each) => !isNamed(group, before.get(each.file.cow.key)?.group));
     const here = new Set(before === undefined ? [] : standing.map((each) => each.file.cow.key));
     const went =
-      before === undefined ? [] : [...before].filter(([key, stood]) => stood.group === group.name && !here.has(key));
-    const count = lastCount(known, moment, group.name);
+      before === undefined ? [] : [...before].filter(([key, stood]) => isNamed(group, stood.group) && !here.has(key));
+    const count = lastCount(known, moment, group);
     return {
       group: group.name,
       head: standing.length,
@@ -35,7 +36,7 @@ export const countsSheet = (known: Known, moment: Moment, standings: readonly St
       out: went.map(([, stood]) => stood.number).sort(byCowNumber),
       lastCount: count?.data.count ?? null,
       lastCountAt: count === undefined ? null : instantText(count.at),
-      countedDifference: count === undefined ? null : count.data.count - headAt(known, group.name, count.at),
+      countedDifference: count === undefined ? null : count.data.count - headAt(known, group, count.at),
       capacity: group.capacity ?? null,
       milked: moment.lookup.isMilked(group.name, moment.milking),
       cows: standing.map((each) => each.number),
@@ -50,11 +51,20 @@ export const countsSheet = (known: Known, moment: Moment, standings: readonly St
 
 const NOBODY = { cows: [], inMilk: 0, held: 0 };
 
-export const lastCount = (known: Known, moment: Moment, group: string): EntryOf<'head-count'> | undefined =>
-  known.farm.headCounts.findLast((count) => count.data.group === group && count.at <= moment.windowEnd);
+export const lastCount = (known: Known, moment: Moment, group: Group): EntryOf<'head-count'> | undefined =>
+  known.farm.headCounts.findLast((count) => isNamed(group, count.data.group) && count.at <= moment.windowEnd);
 
 /** Head of a group by the book at an instant. */
-export const headAt = (known: Known, group: string, at: Instant): number => headsOf(known.files)(at).get(group) ?? 0;
+export const headAt = (known: Known, { name, was }: Pick<Group, 'name' | 'was'>, at: Instant): number => {
+  const heads = headsOf(known.files)(at);
+  return [name, ...was].reduce((head, each) => head + (heads.get(each) ?? 0), 0);
+};
+
+/** Head of the group that goes by a name at an instant. */
+export const headOfNamed = (known: Known, name: string, at: Instant): number => {
+  const { schedule } = known.farm;
+  return headAt(known, groupNamed(schedule === undefined ? [] : groupsInOrder(schedule.inForceAt(at).data), name), at);
+};
 
 /** Instants of counts for which it is kept who stood where. */
 const MOST_COUNTS = 6;

@@ -2,7 +2,7 @@
 import { HOUR, type Instant, instantText } from '../shared/instant.ts';
 import { daysBetween } from '../shared/local-day.ts';
 import { type Because, because } from './because.ts';
-import type { Group } from './groups.ts';
+import { type Group, isNamed } from './groups.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import { type CowMoment, countsFor, type Moment } from './moment.ts';
@@ -123,7 +123,7 @@ const isPlacedSince = (standing: Standing): boolean => {
   const calved = standing.stretch?.calvedEarliest ?? standing.stretch?.from;
   return (
     calved === undefined ||
-    standing.file.cow.placements.some((placement) => placement.at >= calved && placement.group === standing.group.name)
+    standing.file.cow.placements.some((placement) => placement.at >= calved && isNamed(standing.group, placement.group))
   );
 };
 

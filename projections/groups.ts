@@ -7,6 +7,8 @@ export interface Group {
   readonly name: string;
   /** `unknown`: a cow was put in a group the set-up does not have. It counts as milked, the safe reading. */
   readonly kind: GroupKind | 'unknown';
+  /** Names that it bore before (R-70). */
+  readonly was: readonly string[];
   readonly takes: 'first-lactation' | 'later-lactations' | 'any';
   readonly capacity: number | undefined;
   readonly milkedAt: readonly string[] | undefined;
@@ -33,16 +35,22 @@ export const groupsInOrder = (setUp: FarmSetUp): readonly Group[] => {
     .map(({ group }) => ({
       name: group.name,
       kind: group.kind,
+      was: group.was ?? [],
       takes: group.takes ?? 'any',
       capacity: group.capacity,
       milkedAt: group.milkedAt,
     }));
 };
 
+/** Who was put in a group by a name that it has no more stands in it all the same. */
+export const isNamed = (group: Pick<Group, 'name' | 'was'>, name: string | undefined): boolean =>
+  name !== undefined && (group.name === name || group.was.includes(name));
+
 export const groupNamed = (groups: readonly Group[], name: string): Group =>
-  groups.find((group) => group.name === name) ?? {
+  groups.find((group) => isNamed(group, name)) ?? {
     name,
     kind: 'unknown',
+    was: [],
     takes: 'any',
     capacity: undefined,
     milkedAt: undefined,

@@ -1,4 +1,5 @@
 /** Every reason to hold one cow's milk at a milking (R-10 to R-29). Which of them are running is asked with `holdsAt`. */
+
 import type { Aside } from '../events/entry.ts';
 import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
 import { earlier, type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
@@ -9,6 +10,7 @@ import { type Hers, presentAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Dosing } from './dosing.ts';
 import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
+import { isNamed } from './groups.ts';
 import type { HoldPiece } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import { laterIfLonger } from './label.ts';
@@ -143,7 +145,7 @@ const dryInMilkedGroup = (file: CowFile, moment: CowMoment): HoldPiece[] => {
   if (inMilkDuring(file, moment)) return [];
   const group = standsIn(file.cow, moment);
   if (!moment.lookup.isMilked(group.name, moment.milking)) return mayBeInMilkedGroup(file, moment);
-  const placed = file.cow.placements.findLast((placement) => placement.group === group.name);
+  const placed = file.cow.placements.findLast((placement) => isNamed(group, placement.group));
   return [dryIn(group.name, placed?.entry)];
 };
 

@@ -135,9 +135,9 @@ const farmDoubts = (known: Known, moment: Moment): Notice[] => {
     ),
     ...twoLabels(known.farm.listings),
     ...moment.groups.flatMap((group): Notice[] => {
-      const count = lastCount(known, moment, group.name);
+      const count = lastCount(known, moment, group);
       if (count === undefined) return [];
-      const book = headAt(known, group.name, count.at);
+      const book = headAt(known, group, count.at);
       if (book === count.data.count) return [];
       const values = { group: group.name, count: count.data.count, book, at: instantText(count.at) };
       return [{ key: `head-count:${count.id}`, because: because('R-70', 'doubt.head-count', values, [count.id]) }];

@@ -64,7 +64,7 @@ const momentMade = (
 ): Moment => {
   lookThroughClosed(known.files, known.farm);
   const windowEnd = windowEndOf(known, schedule, milking);
-  const listed = new Set(lookup.groups(milking).map(({ name }) => name));
+  const listed = new Set(lookup.groups(milking).flatMap(({ name, was }) => [name, ...was]));
   const someStrange = [...groupsEverOf(known.files)].some((name) => !listed.has(name));
   const standing = someStrange
     ? openFrom(known.files, milking.start).flatMap((file) => groupAt(file.cow, windowEnd) ?? [])

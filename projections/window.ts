@@ -6,7 +6,7 @@ import { kept } from '../shared/kept.ts';
 import { columnAbout } from './columns.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Farm } from './farm.ts';
-import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital } from './groups.ts';
+import { type Group, groupNamed, groupsInOrder, isMilkedAt, isMilkedBeforeHospital, isNamed } from './groups.ts';
 import { forOpen } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { type InMilk, isSlow, planOf } from './plan.ts';
@@ -78,9 +78,15 @@ const plannedBy = remembered((_: SetUp): WeakMap<Milking, object> => new WeakMap
 const toMilkOf = (file: CowFile, setUp: SetUp, milking: Milking): ToMilk | null => {
   const there = thereAt(file, milking.start);
   if (there?.inMilk !== true) return null;
-  const group = there.group ?? '';
+  const group = nameBy(setUp)(there.group ?? '');
   return isSlow(file, setUp, milking.start) ? { group, slow: there.number } : quickIn(group);
 };
+
+/** What a group is called by a set-up. */
+const nameBy = remembered((setUp: SetUp): ((name: string) => string) => {
+  const groups = groupsInOrder(setUp.data);
+  return kept(200, (name: string): string => groupNamed(groups, name).name);
+});
 
 const quickIn = kept(200, (group: string): ToMilk => ({ group }));
 
@@ -88,7 +94,7 @@ const quickIn = kept(200, (group: string): ToMilk => ({ group }));
 export const groupsAt = (schedule: Schedule, milking: Milking, standing: Iterable<string>): readonly Group[] => {
   const listed = groupsInOrder(schedule.inForceOn(milking.day).data);
   const strange = [...new Set(standing)]
-    .filter((name) => name !== '' && !listed.some((group) => group.name === name))
+    .filter((name) => name !== '' && !listed.some((group) => isNamed(group, name)))
     .sort();
   const after = listed.findIndex((group) => !isMilkedBeforeHospital(group));
   const place = after < 0 ? listed.length : after;

@@ -9,6 +9,8 @@ export const GROUP_KINDS = ['milking', 'fresh', 'hospital', 'dry', 'close-up'] a
 const group = z.strictObject({
   name,
   kind: z.enum(GROUP_KINDS),
+  /** Names that it bore before: who was put there then stands in it. */
+  was: z.array(name).min(1).max(20).optional(),
   takes: z.enum(['first-lactation', 'later-lactations', 'any']).optional(),
   order: z.number().optional(),
   capacity: z.number().int().min(0).optional(),
@@ -75,7 +77,12 @@ const schema = z
     if (new Set(starts).size < starts.length) refuse(['milkings'], 'has two milkings at the same time');
     const groups = farm.groups.map((each) => each.name);
     if (new Set(groups).size < groups.length) refuse(['groups'], 'names one group twice');
+    const olds = farm.groups.flatMap((each) => [...new Set(each.was)]);
     farm.groups.forEach((each, index) => {
+      const still = each.was?.find((old) => groups.includes(old));
+      if (still !== undefined) refuse(['groups', index, 'was'], `names "${still}", which is a group of its own`);
+      const twice = each.was?.find((old) => olds.filter((other) => other === old).length > 1);
+      if (twice !== undefined) refuse(['groups', index, 'was'], `names "${twice}", which another group was as well`);
       const strange = each.milkedAt?.find((at) => !milkings.includes(at));
       if (strange !== undefined) {
         refuse(

@@ -121,12 +121,12 @@ export const farmChangeSaid = {
     pl: 'Nie ustalono wstrzymania po wycieleniu: każda krowa, która się wycieli, jest wstrzymana bez końca, aż to ustalicie.',
     uk: 'Затримку новотільних не встановлено: кожна корова, що отелилась, затримана без кінця, доки її не встановлять.',
   },
-  'Group {group} is taken away or renamed, and still has {n, plural, one {# cow} other {# cows}}. They count as milked, in a group that nobody knows, until each is moved.':
+  'Group {group} is taken away, and still has {n, plural, one {# cow} other {# cows}}. They count as milked, in a group that nobody knows, until each is moved.':
     {
-      es: 'El grupo {group} se quita o cambia de nombre, y aún tiene {n, plural, one {# vaca} other {# vacas}}. Cuentan como ordeñadas, en un grupo que nadie conoce, hasta que se mueva cada una.',
-      fr: 'Le lot {group} est ôté ou renommé, et compte encore {n, plural, one {# vache} other {# vaches}}. Elles comptent comme traites, dans un lot inconnu, jusqu’à ce que chacune soit déplacée.',
-      pl: 'Grupa {group} znika albo zmienia nazwę, a stoi w niej jeszcze {n, plural, one {# krowa} few {# krowy} many {# krów} other {# krowy}}. Liczą się jako dojone, w nieznanej grupie, aż każda zostanie przeniesiona.',
-      uk: 'Групу {group} прибрано або перейменовано, а в ній ще {n, plural, one {# корова} few {# корови} many {# корів} other {# корови}}. Вони рахуються як дійні, у невідомій групі, доки кожну не переведуть.',
+      es: 'El grupo {group} se quita, y aún tiene {n, plural, one {# vaca} other {# vacas}}. Cuentan como ordeñadas, en un grupo que nadie conoce, hasta que se mueva cada una.',
+      fr: 'Le lot {group} est ôté, et compte encore {n, plural, one {# vache} other {# vaches}}. Elles comptent comme traites, dans un lot inconnu, jusqu’à ce que chacune soit déplacée.',
+      pl: 'Grupa {group} znika, a stoi w niej jeszcze {n, plural, one {# krowa} few {# krowy} many {# krów} other {# krowy}}. Liczą się jako dojone, w nieznanej grupie, aż każda zostanie przeniesiona.',
+      uk: 'Групу {group} прибрано, а в ній ще {n, plural, one {# корова} few {# корови} many {# корів} other {# корови}}. Вони рахуються як дійні, у невідомій групі, доки кожну не переведуть.',
     },
   'Save the set-up': {
     es: 'Guardar los ajustes',

@@ -85,12 +85,12 @@ export const farmFormSaid = {
     uk: 'лише на позначених',
   },
   Groups: { es: 'Grupos', fr: 'Lots', pl: 'Grupy', uk: 'Групи' },
-  'Groups are milked in the order of their place, the hospital last. Clear a name to take the group away; empty rows count for nothing.':
+  'Groups are milked in the order of their place, the hospital last. Type over a name and its cows go along; clear it to take the group away; empty rows count for nothing.':
     {
-      es: 'Los grupos se ordeñan por su lugar en el orden, la enfermería al final. Borre un nombre para quitar el grupo; las filas vacías no cuentan.',
-      fr: 'Les lots sont traits dans l’ordre de leur rang, l’infirmerie en dernier. Videz un nom pour ôter le lot ; les lignes vides ne comptent pas.',
-      pl: 'Grupy są dojone w kolejności swoich miejsc, chore na końcu. Wyczyść nazwę, żeby usunąć grupę; puste wiersze się nie liczą.',
-      uk: 'Групи доять за їхнім місцем у черзі, хворих останніми. Очистьте назву, щоб прибрати групу; порожні рядки не враховуються.',
+      es: 'Los grupos se ordeñan por su lugar en el orden, la enfermería al final. Escriba encima de un nombre y sus vacas siguen con él; bórrelo para quitar el grupo; las filas vacías no cuentan.',
+      fr: 'Les lots sont traits dans l’ordre de leur rang, l’infirmerie en dernier. Écrivez par-dessus un nom et ses vaches suivent ; videz-le pour ôter le lot ; les lignes vides ne comptent pas.',
+      pl: 'Grupy są dojone w kolejności swoich miejsc, chore na końcu. Nadpisz nazwę, a krowy pójdą z nią; wyczyść ją, żeby usunąć grupę; puste wiersze się nie liczą.',
+      uk: 'Групи доять за їхнім місцем у черзі, хворих останніми. Напишіть іншу назву поверх, і корови перейдуть із нею; очистьте її, щоб прибрати групу; порожні рядки не враховуються.',
     },
   'Another group': { es: 'Otro grupo', fr: 'Un autre lot', pl: 'Kolejna grupa', uk: 'Ще одна група' },
   'Takes cows of': {

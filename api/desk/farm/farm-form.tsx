@@ -104,7 +104,7 @@ export const GroupsPart = ({
   <Card title={say('Groups')} id="groups">
     <p class="hint">
       {say(
-        'Groups are milked in the order of their place, the hospital last. Clear a name to take the group away; empty rows count for nothing.',
+        'Groups are milked in the order of their place, the hospital last. Type over a name and its cows go along; clear it to take the group away; empty rows count for nothing.',
       )}
     </p>
     <div class="rows">

@@ -93,7 +93,7 @@ export const lookPage = (
         {gone.map(({ group, cows }) => (
           <p class="problem">
             {say(
-              'Group {group} is taken away or renamed, and still has {n, plural, one {# cow} other {# cows}}. They count as milked, in a group that nobody knows, until each is moved.',
+              'Group {group} is taken away, and still has {n, plural, one {# cow} other {# cows}}. They count as milked, in a group that nobody knows, until each is moved.',
               { group, n: cows },
             )}
           </p>
@@ -123,7 +123,7 @@ export const lookPage = (
 };
 
 const standingInGone = ({ answer }: AtHand, data: FarmSetUp): { group: string; cows: number }[] => {
-  const names = new Set(data.groups.map(({ name }) => name));
+  const names = new Set(data.groups.flatMap(({ name, was = [] }) => [name, ...was]));
   return answer.views.sheets.counts.groups.flatMap(({ group, head }) =>
     names.has(group) || head === 0 ? [] : [{ group, cows: head }],
   );

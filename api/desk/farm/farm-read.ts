@@ -121,6 +121,7 @@ const readGroups = (
   number: (name: string) => number | undefined,
 ) => {
   const rows: number[] = [];
+  const named = new Set(rowsOf(typed, 'group').flatMap((row) => typed.one(`group-${row}-name`) ?? []));
   const data = rowsOf(typed, 'group').flatMap((row) => {
     const at = (field: string): string => `group-${row}-${field}`;
     const name = typed.one(at('name'));
@@ -146,22 +147,32 @@ const readGroups = (
       milkingRows.includes(index) ? (typed.one(`milking-${index}-name`) ?? []) : [],
     );
     rows.push(row);
+    const before = base.groups?.find((group) => group.name === typed.one(at('was')));
     return [
-      over(
-        base.groups?.find((group) => group.name === typed.one(at('was'))),
-        {
-          name,
-          kind,
-          takes: typed.one(at('takes')),
-          order: number(at('order')),
-          capacity: number(at('capacity')),
-          milkedAt: only ? names : undefined,
-        },
-      ),
+      over(before, {
+        name,
+        was: wasBy(name, before, named),
+        kind,
+        takes: typed.one(at('takes')),
+        order: number(at('order')),
+        capacity: number(at('capacity')),
+        milkedAt: only ? names : undefined,
+      }),
     ];
   });
   if (data.length === 0) problems.set('group-0-name', say('The farm needs at least one group: its name and its kind'));
   return { rows, data };
+};
+
+/** A group whose name is typed over goes on under the new one, with the cows in it; unless another has taken the old one. */
+const wasBy = (
+  name: string,
+  before: FarmSetUp['groups'][number] | undefined,
+  named: ReadonlySet<string>,
+): readonly string[] | undefined => {
+  const was = [...(before?.was ?? []), ...(before === undefined ? [] : [before.name])];
+  const still = [...new Set(was)].filter((old) => old !== name && !named.has(old));
+  return still.length === 0 ? undefined : still;
 };
 
 /** One text for all of it stays one text while nobody changes it. */

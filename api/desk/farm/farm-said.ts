@@ -82,6 +82,12 @@ export const farmSaid = {
     uk: 'бере корів подальших лактацій',
   },
   'place {n}': { es: 'lugar {n}', fr: 'rang {n}', pl: 'miejsce w kolejności: {n}', uk: 'місце в черзі: {n}' },
+  'called {names} before': {
+    es: 'antes llamado {names}',
+    fr: 'appelé {names} avant',
+    pl: 'wcześniej: {names}',
+    uk: 'раніше: {names}',
+  },
   'room for {n}': { es: 'cabida para {n}', fr: 'place pour {n}', pl: 'miejsc: {n}', uk: 'місць: {n}' },
   'Fresh hold': {
     es: 'Retención de recién paridas',

@@ -89,6 +89,7 @@ const listed = (values: readonly string[] | undefined): string =>
 const groupSays = (group: FarmSetUp['groups'][number]): string =>
   [
     say(GROUP_KIND_WORDS[group.kind]),
+    ...(group.was === undefined ? [] : [say('called {names} before', { names: group.was.join(', ') })]),
     ...(group.milkedAt === undefined
       ? []
       : [

@@ -1,5 +1,5 @@
 /** One group of the count sheet: a number, or nothing. */
-import { headAt } from '../../../projections/counts.ts';
+import { headOfNamed } from '../../../projections/counts.ts';
 import { say } from '../say.tsx';
 import { type Book, standsNow } from './already.ts';
 import type { CountLine } from './on-paper.ts';
@@ -30,7 +30,7 @@ export const takeCount = (book: Book, sheet: Sheet, line: CountLine, into: Gathe
   const time = timeOf(book, { ...sheet, at: milking.start }, line.field, into);
   if (time === undefined) return;
   const count = Number(typed);
-  const apart = count - headAt(book.knowledge.known, line.group, time.at);
+  const apart = count - headOfNamed(book.knowledge.known, line.group, time.at);
   const against =
     apart === 0
       ? say('as in the book')

@@ -157,9 +157,28 @@ describe('the farm at the desk', () => {
 
   test('a group taken away is named with the cows that still stand in it', async () => {
     const desk = await aDesk();
-    const looked = await look(desk, { 'group-0-name': 'Cows' });
-    expect(looked.text).toContain('Group Milkers is taken away or renamed, and still has 6 cows');
+    const looked = await look(desk, { 'group-0-name': '' });
+    expect(looked.text).toContain('Group Milkers is taken away, and still has 6 cows');
     expect(looked.text).toMatch(/Group Milkers\s*milked\s*taken away/);
+  });
+
+  test('R-70 a group whose name is typed over goes on under the new one with its cows, and can have the old one back', async () => {
+    const desk = await aDesk();
+    const looked = await look(desk, { 'group-0-name': 'Cows' });
+    expect(looked.text).not.toContain('is taken away');
+    expect(looked.text).toContain('called Milkers before');
+    await desk.send(looked, { step: 'save' }, '/farm/change');
+    expect(setUps(desk).at(-1)?.groups[0]).toMatchObject({ name: 'Cows', was: ['Milkers'] });
+    const back = await look(desk, { 'group-0-name': 'Milkers' });
+    expect(back.text).toContain('called Cows before');
+    // Another group that takes the old name takes it for good: then its cows would have no group.
+    const taken = await look(desk, {
+      'group-0-name': 'All cows',
+      'group-9-name': 'Milkers',
+      'group-9-kind': 'milking',
+    });
+    await desk.send(taken, { step: 'save' }, '/farm/change');
+    expect(setUps(desk).at(-1)?.groups[0]).toMatchObject({ name: 'All cows', was: ['Cows'] });
   });
 
   test('R-20 a longer fresh hold is shown cow by cow before it is saved: before, after, in the tank from', async () => {
