@@ -1,6 +1,6 @@
 /** What the last issued sheets said, read back from their stored rows. */
 import { z } from 'zod';
-import { DAY } from '../shared/instant.ts';
+import { DAY, type Instant } from '../shared/instant.ts';
 import type { Known } from './know.ts';
 import type { Moment } from './moment.ts';
 import type { Milking } from './schedule.ts';
@@ -30,12 +30,12 @@ export interface HeldBefore {
 
 /** Undefined while no milk-hold sheet was issued for this or an earlier milking. */
 export const heldBefore = (known: Known, moment: Moment): HeldBefore | undefined => {
-  const rowsOf = ({ content, milking }: Content): readonly OnLastSheet[] | undefined => {
+  const rowsOf = ({ content, milking, made }: Content): readonly OnLastSheet[] | undefined => {
     const rows = heldRows.safeParse(content);
     if (!rows.success) return undefined;
     return rows.data.held.map((row) => ({
       number: row.cow,
-      cows: bearersOnSheet(known, moment.schedule, row.cow, milking),
+      cows: bearersOnSheet(known, moment.schedule, row.cow, milking, made),
       entries: row.reasons.flatMap((reason) => reason.entries),
     }));
   };
@@ -65,7 +65,8 @@ export const lastCounts = (
   const stood = new Map<string, { group: string; number: string }>();
   for (const { group, cows } of rows.data.groups) {
     for (const number of cows)
-      for (const key of bearersOnSheet(known, moment.schedule, number, last.milking)) stood.set(key, { group, number });
+      for (const key of bearersOnSheet(known, moment.schedule, number, last.milking, last.made))
+        stood.set(key, { group, number });
   }
   return stood;
 };
@@ -73,6 +74,8 @@ export const lastCounts = (
 interface Content {
   readonly content: unknown;
   readonly milking: Milking;
+  /** When it was issued: its numbers are those of then. */
+  readonly made: Instant;
 }
 
 /** A sheet in the sets of this milking, the latest first, and in the last set of an earlier one. */
@@ -92,8 +95,9 @@ const contents = (
     const milking = moment.schedule.findEver(issue.data.milking);
     const found = issue.data.sheets.find((each) => each.sheet === sheet);
     if (milking === undefined || found === undefined || milking.start > start) continue;
-    if (milking.start === start) ofThis.push({ content: found.content, milking });
-    else earlier ??= { content: found.content, milking };
+    const content = { content: found.content, milking, made: issue.at };
+    if (milking.start === start) ofThis.push(content);
+    else earlier ??= content;
   }
   return [ofThis, earlier];
 };

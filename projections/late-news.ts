@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import type { EntryOf } from '../events/entry.ts';
 import { sha256 } from '../shared/fingerprint.ts';
-import { DAY, type Instant, instantText } from '../shared/instant.ts';
+import { DAY, earlier, type Instant, instantText } from '../shared/instant.ts';
 import { type Because, because, type TankLoadSaid } from './because.ts';
 import type { CowFile } from './cow-file.ts';
 import { isMilkedAt } from './groups.ts';
@@ -175,13 +175,13 @@ const aboutOf = (reason: Because | undefined): string => {
 /** Did the milk-hold sheet of an issue list a cow, by the number she bore? */
 const isOn = (known: Known, schedule: Schedule, issue: Issue, milking: Milking): ((file: CowFile) => boolean) => {
   const numbers = numbersOn(issue);
+  const made = earlier(issue.at, milking.start);
   return ({ cow }) =>
     cow.spans.some(({ number, from, to }) => {
       if (!numbers.has(number)) return false;
-      const { start } = milking;
-      if (from <= start && (to === null || to >= start)) return true;
-      // She may have got it inside the milking; then it meant her only if nobody else bore it at the start.
-      return bearersOnSheet(known, schedule, number, milking).includes(cow.key);
+      if (from <= made && (to === null || to >= made)) return true;
+      // She may have got it inside the milking, or given it up before for all that is known now: unless another bore it then.
+      return bearersOnSheet(known, schedule, number, milking, made).includes(cow.key);
     });
 };
 

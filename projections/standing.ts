@@ -1,7 +1,7 @@
 /** Every cow as she stands at one milking: number, group, in milk or not, and what holds her milk. The sheets read from here. */
 import type { Aside } from '../events/entry.ts';
 import { officialDigits, withoutLeadingZeros } from '../shared/cow-number.ts';
-import type { Instant } from '../shared/instant.ts';
+import { earlier, type Instant } from '../shared/instant.ts';
 import { type Animal, mayBeSame } from './animal.ts';
 import { numberAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
@@ -122,8 +122,32 @@ export const bearersAt = (known: Known, number: string, at: Instant): string[] =
     )
     .map((animal) => animal.key);
 
-/** Who a number on the sheet of a milking meant: who bore it at the start, else a cow that came inside the milking. */
-export const bearersOnSheet = (known: Known, schedule: Schedule, number: string, milking: Milking): string[] => {
-  const atStart = bearersAt(known, number, milking.start);
-  return atStart.length > 0 ? atStart : bearersAt(known, number, windowEndOf(known, schedule, milking));
+/**
+ * Who a number on the sheet of a milking meant: who bore it when the sheet was made, or at the start where it was made later;
+ * else a cow that came inside the milking; else, where she is said to have had another number by then, who bore it last.
+ */
+export const bearersOnSheet = (
+  known: Known,
+  schedule: Schedule,
+  number: string,
+  milking: Milking,
+  made: Instant = milking.start,
+): string[] => {
+  const at = earlier(made, milking.start);
+  const then = bearersAt(known, number, at);
+  if (then.length > 0) return then;
+  const inside = bearersAt(known, number, windowEndOf(known, schedule, milking));
+  return inside.length > 0 ? inside : lastBearers(known, number, at);
+};
+
+/** Who gave a number up last before an instant. */
+const lastBearers = (known: Known, number: string, before: Instant): string[] => {
+  const gaveUp = bearersOf(known, number).map((animal) => ({
+    key: animal.key,
+    at: Math.max(
+      ...animal.spans.flatMap(({ number: each, to }) => (each === number && to !== null && to < before ? to : [])),
+    ),
+  }));
+  const last = Math.max(...gaveUp.map(({ at }) => at));
+  return gaveUp.flatMap(({ key, at }) => (at === last && Number.isFinite(at) ? key : []));
 };

@@ -81,3 +81,41 @@ describe('new and cleared', () => {
     expect(hold().cleared.map((row) => row.notBefore)).toEqual(['04:21']);
   });
 });
+
+describe('a number that changed since the sheet', () => {
+  const renumber = (number: string, to: string, time: string) => farm.say('number-changed', time, number, { to });
+
+  test('R-26 between the sheet and its milking: the band is on the cow that had the number when the sheet was made', async () => {
+    dose('104', '2026-03-01T09:00:00Z');
+    await farm.issue();
+    farm.at('2026-03-02T02:00:00Z');
+    renumber('104', '140', '2026-03-01T14:30:00Z');
+    renumber('105', '104', '2026-03-01T14:40:00Z');
+    expect(hold().gone).toEqual([]);
+    expect(hold().held.map((row) => [row.cow, row.isNew])).toEqual([['140', false]]);
+    dose('104', '2026-03-01T19:00:00Z');
+    expect(hold().held.map((row) => [row.cow, row.isNew])).toEqual([
+      ['104', true],
+      ['140', false],
+    ]);
+  });
+
+  test('R-26 R-31 said afterwards to have been before the sheet: she has not left, and she was on it', async () => {
+    dose('104', '2026-03-01T05:00:00Z');
+    await farm.issue();
+    farm.at('2026-03-02T02:00:00Z');
+    renumber('104', '140', '2026-03-01T08:00:00Z');
+    expect([hold().held.map((row) => [row.cow, row.isNew]), hold().gone]).toEqual([[['140', false]], []]);
+    expect(farm.print().alerts.filter(({ key }) => key.startsWith('late-news'))).toEqual([]);
+  });
+
+  test('R-70 who left, or got another number, between the count sheet and its milking is out, or stays', async () => {
+    await farm.issue();
+    const before = farm.print().sheets.counts.groups.find(({ group }) => group === 'Milkers')?.head ?? 0;
+    farm.at('2026-03-02T02:00:00Z');
+    farm.say('cow-left', '2026-03-01T14:00:00Z', '104', { reason: 'sold-for-milking' });
+    renumber('105', '150', '2026-03-01T14:00:00Z');
+    const row = farm.print().sheets.counts.groups.find(({ group }) => group === 'Milkers');
+    expect([row?.head, row?.in, row?.out]).toEqual([before - 1, [], ['104']]);
+  });
+});

@@ -29,11 +29,14 @@ test('R-31 names exactly the cows that were held at a milking and not on its she
         const news = alerts.flatMap(({ because }) =>
           because.key === 'alert.late-news' ? [`${because.values.milking} ${because.values.cow}`] : [],
         );
+        const madeFor = (id: string) => known.farm.issued.find(({ data }) => data.milking === id)?.at;
         const asked = issued.flatMap((id) => {
           const milking = schedule.find(id);
           const moment = milking === undefined ? undefined : momentOf(known, { milking, asOf, position: 0 });
           if (moment === undefined) throw new Error('no milking');
-          const listed = new Set(numbers.flatMap((number) => bearersOnSheet(known, schedule, number, moment.milking)));
+          const listed = new Set(
+            numbers.flatMap((number) => bearersOnSheet(known, schedule, number, moment.milking, madeFor(id))),
+          );
           return standingsAt(known, moment).flatMap(({ held, number, running, file }) =>
             held && !listed.has(file.cow.key) && running.length > 0 ? [`${id} ${number}`] : [],
           );
