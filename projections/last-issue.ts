@@ -30,19 +30,10 @@ export interface HeldBefore {
 
 /** Undefined while no milk-hold sheet was issued for this or an earlier milking. */
 export const heldBefore = (known: Known, moment: Moment): HeldBefore | undefined => {
-  const rowsOf = ({ content, milking, made }: Content): readonly OnLastSheet[] | undefined => {
-    const rows = heldRows.safeParse(content);
-    if (!rows.success) return undefined;
-    return rows.data.held.map((row) => ({
-      number: row.cow,
-      cows: bearersOnSheet(known, moment.schedule, row.cow, milking, made),
-      entries: row.reasons.flatMap((reason) => reason.entries),
-    }));
-  };
   const [ofThis, last] = contents(known, moment, 'milk-hold');
-  const earlier = last === undefined ? undefined : rowsOf(last);
+  const earlier = last === undefined ? undefined : rowsOf(known, moment, last);
   const replaced = ofThis.flatMap((each) => {
-    const rows = rowsOf(each);
+    const rows = rowsOf(known, moment, each);
     return rows === undefined ? [] : [rows];
   });
   if (earlier === undefined && replaced.length === 0) return undefined;
@@ -52,6 +43,28 @@ export const heldBefore = (known: Known, moment: Moment): HeldBefore | undefined
     all.push(...rows.filter(({ number }) => !have.has(number)));
   }
   return { earlier, all };
+};
+
+/**
+ * The last sheet that the crew of a group had, where it is not milked at every milking: what came off on a sheet between was
+ * nothing to be done by anybody. Undefined where the last sheet of an earlier milking is that one.
+ */
+export const heldWhenMilked = (known: Known, moment: Moment, group: string): readonly OnLastSheet[] | undefined => {
+  const isTheirs = (milking: Milking): boolean => moment.lookup.isMilked(group, milking);
+  const [, last] = contents(known, moment, 'milk-hold');
+  if (last === undefined || isTheirs(last.milking)) return undefined;
+  const [, theirs] = contents(known, moment, 'milk-hold', isTheirs);
+  return theirs === undefined ? undefined : rowsOf(known, moment, theirs);
+};
+
+const rowsOf = (known: Known, moment: Moment, { content, milking, made }: Content): OnLastSheet[] | undefined => {
+  const rows = heldRows.safeParse(content);
+  if (!rows.success) return undefined;
+  return rows.data.held.map((row) => ({
+    number: row.cow,
+    cows: bearersOnSheet(known, moment.schedule, row.cow, milking, made),
+    entries: row.reasons.flatMap((reason) => reason.entries),
+  }));
 };
 
 /** Who stood in which group on the last count sheet of an earlier milking, by cow key. */
@@ -83,6 +96,7 @@ const contents = (
   known: Known,
   moment: Moment,
   sheet: SheetName,
+  isMeant?: (milking: Milking) => boolean,
 ): readonly [ofThis: readonly Content[], earlier: Content | undefined] => {
   const { start } = moment.milking;
   const ofThis: Content[] = [];
@@ -91,13 +105,13 @@ const contents = (
   for (let place = issued.length - 1; place >= 0; place -= 1) {
     const issue = issued[place] as (typeof issued)[number];
     // No set of this milking hangs for longer; years of sets are not gone through.
-    if (earlier !== undefined && issue.at < start - 7 * DAY) break;
+    if ((earlier !== undefined || isMeant !== undefined) && issue.at < start - 7 * DAY) break;
     const milking = moment.schedule.findEver(issue.data.milking);
     const found = issue.data.sheets.find((each) => each.sheet === sheet);
     if (milking === undefined || found === undefined || milking.start > start) continue;
     const content = { content: found.content, milking, made: issue.at };
     if (milking.start === start) ofThis.push(content);
-    else earlier ??= content;
+    else if (isMeant?.(milking) !== false) earlier ??= content;
   }
   return [ofThis, earlier];
 };

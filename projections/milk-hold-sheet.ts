@@ -5,7 +5,7 @@ import { because } from './because.ts';
 import { dueAt } from './course-due.ts';
 import { byWeight, endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
 import type { Known } from './know.ts';
-import { heldBefore, type OnLastSheet } from './last-issue.ts';
+import { type HeldBefore, heldBefore, heldWhenMilked, type OnLastSheet } from './last-issue.ts';
 import { type CowMoment, countsFor, firstCounting, isThere, type Moment, openFrom } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
@@ -27,7 +27,7 @@ export const milkHoldSheet = (known: Known, moment: Moment, standings: readonly 
   return {
     unplaced: unplacedRows(known, moment),
     held: inOrder.map(({ standing, row }) => (isNew(standing) ? row : { ...row, isNew: false })),
-    cleared: clearedRows(known, { standings, held }, moment, before?.all),
+    cleared: clearedRows(known, { standings, held }, moment, before),
     gone: goneRows(known, moment, standings, before?.all),
     treat: treatRows(known, standings, moment),
     groups: moment.groups
@@ -124,10 +124,15 @@ const clearedRows = (
   known: Known,
   { standings, held }: { readonly standings: readonly Standing[]; readonly held: readonly Standing[] },
   moment: Moment,
-  before: readonly OnLastSheet[] | undefined,
-): ClearedRow[] =>
-  standings.flatMap((standing): ClearedRow[] => {
-    const last = wasOn(before, standing);
+  before: HeldBefore | undefined,
+): ClearedRow[] => {
+  const whenMilked = new Map<string, readonly OnLastSheet[] | undefined>();
+  for (const { name, milkedAt } of moment.groups) {
+    const comesNow = milkedAt !== undefined && before !== undefined && moment.lookup.isMilked(name, moment.milking);
+    if (comesNow) whenMilked.set(name, heldWhenMilked(known, moment, name));
+  }
+  return standings.flatMap((standing): ClearedRow[] => {
+    const last = wasOn(before?.all, standing) ?? wasOn(whenMilked.get(standing.group.name), standing);
     if (last === undefined || standing.held || !standing.inMilk || hasStruck(known, last)) return [];
     // Another cow of her number is still held: nobody takes a band off by this number.
     if (held.some((each) => last.cows.includes(each.file.cow.key))) return [];
@@ -147,6 +152,7 @@ const clearedRows = (
       },
     ];
   });
+};
 
 /** The first full minute after an instant, by the farm's wall clock. */
 const wallTime = (moment: Moment, instant: Instant): string => {

@@ -1,6 +1,7 @@
 /** NEW marks and bands off where two cows bear one number, and where a hold has several reasons, against really issued sheets. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type AFarm, aFarm, PENICILLIN } from '../api/a-farm.ts';
+import { SET_UP } from '../api/alder-bank.ts';
 
 let farm: AFarm;
 beforeEach(() => {
@@ -118,4 +119,28 @@ describe('a number that changed since the sheet', () => {
     const row = farm.print().sheets.counts.groups.find(({ group }) => group === 'Milkers');
     expect([row?.head, row?.in, row?.out]).toEqual([before - 1, [], ['104']]);
   });
+});
+
+test('R-26 R-03 in a group milked once a day the band comes off at the milking she comes to', async () => {
+  farm.say('farm-set-up', '2026-02-02T12:00:00Z', undefined, {
+    ...SET_UP,
+    groups: [...SET_UP.groups, { name: 'Mornings', kind: 'milking', milkedAt: ['morning'] }],
+  });
+  farm.say('group-move', '2026-02-10T12:00:00Z', '104', { to: 'Mornings' });
+  // 60 hours: over on 2 March at noon, between her milking and the afternoon one.
+  dose('104', '2026-02-28T00:00:00Z');
+  const cleared = () => hold().cleared.map((row) => row.cow);
+  farm.at('2026-03-02T02:00:00Z');
+  await farm.issue();
+  farm.at('2026-03-02T13:00:00Z');
+  expect(cleared()).toEqual(['104']);
+  await farm.issue();
+  farm.at('2026-03-03T02:00:00Z');
+  expect(cleared()).toEqual(['104']);
+  await farm.issue();
+  farm.at('2026-03-03T13:00:00Z');
+  expect(cleared()).toEqual([]);
+  await farm.issue();
+  farm.at('2026-03-04T02:00:00Z');
+  expect(cleared()).toEqual([]);
 });
