@@ -4,7 +4,6 @@
  */
 import { z } from 'zod';
 import type { EntryOf } from '../events/entry.ts';
-import { sha256 } from '../shared/fingerprint.ts';
 import { DAY, earlier, type Instant, instantText } from '../shared/instant.ts';
 import { type Because, because, type TankLoadSaid } from './because.ts';
 import type { CowFile } from './cow-file.ts';
@@ -18,7 +17,7 @@ import { type Candidate, type Reach, reachOf } from './reach.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 import { asidesByCow, bearersOnSheet, type Standing, standingOf } from './standing.ts';
-import { loadOfCollection, loadsOf, ONLY_TANK, openLoads } from './tank.ts';
+import { loadOfCollection, loadsFetched, loadsOf, ONLY_TANK, openLoads } from './tank.ts';
 import type { Notice } from './views.ts';
 import { windowEndOf } from './window.ts';
 
@@ -42,7 +41,7 @@ export const tankAlerts = (
   now: Moment,
 ): Notice[] => {
   const issued = issuedMilkings(known, schedule);
-  const without = startedWithoutSheet(known, schedule, issued, asOf);
+  const without = startedWithoutSheet(schedule, issued, asOf);
   const milkings = [...issued.map(({ milking }) => milking), ...without];
   const reach = milkings.length === 0 ? () => [] : reachOf(known, now, milkings);
   const looking: Looking = { known, schedule, asOf, momentAt, reach };
@@ -142,7 +141,7 @@ const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]):
       ref: onWall.data.ref,
     } as const;
     return {
-      key: lateNewsKey(milking.id, standing.file.cow.key, sha256(entries.join(' ')).slice(0, 8)),
+      key: lateNewsKey(milking.id, standing.file.cow.key, entries),
       because: because('R-31', 'alert.late-news', values, [...entries, onWall.id]),
     };
   });
@@ -199,9 +198,8 @@ const loadsSaid = (known: Known, schedule: Schedule, milking: Milking): TankLoad
     ticket: collection?.data.ticket ?? null,
   }));
 
-/** R-32, from the book's first issue on: milkings that started with no sheet, and nobody has settled it. */
+/** R-32, from the book's first issue on: milkings that started with no sheet. */
 const startedWithoutSheet = (
-  known: Known,
   schedule: Schedule,
   issued: readonly IssuedMilking[],
   asOf: Instant,
@@ -218,7 +216,7 @@ const startedWithoutSheet = (
   const from = Math.max(first, asOf - NO_SHEET_LOOK_BACK) as Instant;
   for (const milking of schedule.after((from - 1) as Instant)) {
     if (milking.start > asOf) break;
-    if (!had.has(milking.id) && !known.farm.settled.has(noSheetKey(milking.id))) without.push(milking);
+    if (!had.has(milking.id)) without.push(milking);
   }
   return without;
 };
@@ -232,7 +230,7 @@ const noSheet = (looking: Looking, milking: Milking): Notice[] => {
     loads: loadsSaid(looking.known, looking.schedule, milking),
   };
   const entries = [...new Set(held.flatMap((standing) => standing.running.flatMap((piece) => piece.because.entries)))];
-  return [{ key: noSheetKey(milking.id), because: because('R-32', 'alert.no-sheet', values, entries) }];
+  return [{ key: noSheetKey(milking.id, entries), because: because('R-32', 'alert.no-sheet', values, entries) }];
 };
 
 const positiveTests = remembered((tests: Known['farm']['tankTests']) =>
@@ -242,6 +240,9 @@ const positiveCollections = remembered((collections: Known['farm']['collections'
   collections.filter((collection) => collection.data.residueTest === 'positive'),
 );
 
+/** A sample that was drawn before is seldom older when its result comes (common practice, no source). */
+const FETCHED_BEFORE = 3 * DAY;
+
 /** a positive test of the tank, by itself or on a collection. */
 const positiveTanks = (known: Known, schedule: Schedule): Notice[] => {
   const tests = positiveTests(known.farm.tankTests);
@@ -250,14 +251,18 @@ const positiveTanks = (known: Known, schedule: Schedule): Notice[] => {
     // A test does not name its tank: with several, what stood in any of them when the sample was drawn may be it.
     ...tests.flatMap((test) => {
       const sampled = sampledAt({ entry: test });
-      return openLoads(known, schedule, sampled).map((load, _, loads): Notice => {
+      const open = openLoads(known, schedule, sampled);
+      // When it was drawn is not said: what was fetched before the result came may be the load that it speaks of.
+      const fetched = test.data.sampledAt === undefined ? loadsFetched(known, schedule, sampled, FETCHED_BEFORE) : [];
+      return [...open, ...fetched].map((load): Notice => {
         const values = {
           tank: load.tank,
           at: instantText(sampled),
           milkings: load.milkings.map((milking) => milking.id),
           collectedAt: load.collection === null ? null : instantText(load.collection.at),
         };
-        const key = tankPositiveKey(test.id, loads.length > 1 ? load.tank : undefined);
+        const one = open.length > 1 ? load.tank : undefined;
+        const key = tankPositiveKey(test.id, fetched.includes(load) ? load.collection?.id : one);
         return { key, because: because('R-32', 'alert.tank-positive', values, [test.id]) };
       });
     }),

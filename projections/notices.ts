@@ -67,8 +67,9 @@ const leftOnHold = saidFrom(
         meat: meat.length > 0,
         reason: left.data.reason,
       };
-      const entries = [left.id, ...new Set([...milk, ...meat].flatMap((piece) => piece.because.entries))];
-      return [{ key: leftOnHoldKey(left.id), because: because('R-90', 'alert.left-on-hold', values, entries) }];
+      const behind = [...new Set([...milk, ...meat].flatMap((piece) => piece.because.entries))];
+      const reason = because('R-90', 'alert.left-on-hold', values, [left.id, ...behind]);
+      return [{ key: leftOnHoldKey(left.id, behind), because: reason }];
     }),
   hasLeft,
 );

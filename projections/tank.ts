@@ -76,6 +76,16 @@ export const loadOfCollection = (
   return loadBefore(known, schedule, tankOf(collection), collections, collections.indexOf(collection));
 };
 
+/** The last load that was fetched from each tank before an instant, if not longer ago than `within` milliseconds. */
+export const loadsFetched = (known: Known, schedule: Schedule, at: Instant, within: number): readonly TankLoad[] =>
+  tanksOf(known).flatMap((tank) => {
+    const collections = known.farm.collections.filter((each) => tankOf(each) === tank);
+    const last = collections.findLastIndex((each) => each.at < at);
+    const collection = collections[last];
+    if (collection === undefined || at - collection.at > within) return [];
+    return [loadBefore(known, schedule, tank, collections, last)];
+  });
+
 /** The load that stood in each tank at an instant, by the tank's name. */
 export const openLoads = (known: Known, schedule: Schedule, at: Instant): readonly TankLoad[] =>
   tanksOf(known).map((tank) => {

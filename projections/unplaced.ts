@@ -14,7 +14,7 @@ import type { Known } from './know.ts';
 import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
 import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
 import { type CowMoment, isThere, type Moment } from './moment.ts';
-import { leftOnHoldKey, struckKey, unplacedKey } from './notice-keys.ts';
+import { appearsKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import { cowsBy } from './standing.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
@@ -186,7 +186,7 @@ const leftLately = saidFrom(
     return [
       {
         number: numberAt(file.cow, left.at),
-        key: `${leftOnHoldKey(left.id)}:appears`,
+        key: appearsKey(left.id),
         because: because(
           'R-25',
           'unplaced.left-on-hold',

@@ -108,9 +108,24 @@ describe('a positive tank test', () => {
         { tank: '1', at: '2026-03-14T07:00:00Z', milkings: night, collectedAt: '2026-03-14T09:00:00Z' },
       ],
     ]);
-    expect(alerts(...daily, positive())).toEqual([
+    expect(alerts(...daily, positive({ sampledAt: '2026-03-14T12:00:00Z' }))).toEqual([
       ['tank-positive:test', { tank: '1', at: '2026-03-14T12:00:00Z', milkings: [], collectedAt: null }],
     ]);
+  });
+
+  test('R-30 R-32 when it was drawn is not said: the load fetched before the result may be the one, for three days', () => {
+    const loadsOf = (...times: readonly string[]) =>
+      evening([farm(), ...times.map((time) => fetched(time, undefined, {}, `fetched ${time}`)), positive()])
+        .at('2026-03-14/afternoon')
+        .alerts.flatMap(({ key, because }) =>
+          because.key === 'alert.tank-positive' ? [[key, because.values.collectedAt]] : [],
+        );
+    expect(loadsOf('2026-03-13T09:00:00Z', '2026-03-14T09:00:00Z')).toEqual([
+      ['tank-positive:test', null],
+      ['tank-positive:test:fetched 2026-03-14T09:00:00Z', '2026-03-14T09:00:00Z'],
+    ]);
+    expect(loadsOf('2026-03-11T12:00:00Z')).toHaveLength(2);
+    expect(loadsOf('2026-03-11T11:59:00Z')).toEqual([['tank-positive:test', null]]);
   });
 
   test('R-32 with several tanks it may be any of them: an alert for each, settled one by one', () => {
@@ -119,7 +134,8 @@ describe('a positive tank test', () => {
       fetched('2026-03-13T10:00:00Z', 'south'),
       fetched('2026-03-14T13:00:00Z', 'south'),
     ];
-    const said = alerts(...tanks, positive());
+    const drawn = positive({ sampledAt: '2026-03-14T12:00:00Z' });
+    const said = alerts(...tanks, drawn);
     expect(said).toEqual([
       ['tank-positive:test:north', { tank: 'north', at: '2026-03-14T12:00:00Z', milkings: night, collectedAt: null }],
       [
@@ -131,6 +147,6 @@ describe('a positive tank test', () => {
       about: 'tank-positive:test:north',
       how: 'tested again, clear',
     });
-    expect(alerts(...tanks, positive(), settled).map(([key]) => key)).toEqual(['tank-positive:test:south']);
+    expect(alerts(...tanks, drawn, settled).map(([key]) => key)).toEqual(['tank-positive:test:south']);
   });
 });
