@@ -62,6 +62,8 @@ export interface Unusable {
   readonly content: string;
   readonly position: number;
   readonly recordedAt: Instant;
+  /** Since when it may bear on milk, where that is before it was recorded. */
+  readonly since?: Instant;
   readonly problem: string;
   /** Cow numbers it may concern; empty when none can be read. */
   readonly cows: readonly string[];
@@ -74,6 +76,8 @@ export interface Aside {
   readonly problem: string;
   readonly cows: readonly string[];
   readonly recordedAt: Instant;
+  /** Since when it may bear on milk, where that is before it was recorded. */
+  readonly since?: Instant;
   /** Id of the entry, where one can be read. */
   readonly id?: string;
 }

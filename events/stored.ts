@@ -5,6 +5,7 @@ import { type Instant, parseInstant } from '../shared/instant.ts';
 import type { Aside, Entry, Said, Unusable } from './entry.ts';
 import { envelope, sentenceOf } from './envelope.ts';
 import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
+import { bearsSince } from './stated-time.ts';
 import { type EntryPage, entryLike, type Stated, StoredEntry } from './stored-entry.ts';
 import { sureOf, UNSURE } from './sure.ts';
 import { UPCAST_STEPS, upcast } from './upcast.ts';
@@ -134,6 +135,7 @@ export const asideOf = (unusableEntry: Unusable): Aside => ({
   problem: unusableEntry.problem,
   cows: unusableEntry.cows,
   recordedAt: unusableEntry.recordedAt,
+  ...(unusableEntry.since === undefined ? {} : { since: unusableEntry.since }),
   id: unusableEntry.id,
 });
 
@@ -148,6 +150,8 @@ const unusable = (
   problem: string,
 ): { ok: false; unusable: Unusable } => {
   const subject = value.subject;
+  const recordedAt = instantOf(value.recordedtime);
+  const since = bearsSince(value.time, recordedAt);
   return {
     ok: false,
     unusable: {
@@ -155,7 +159,8 @@ const unusable = (
       type: typeof value.type === 'string' ? value.type : 'unreadable',
       content: row.content,
       position: row.position,
-      recordedAt: instantOf(value.recordedtime),
+      recordedAt,
+      ...(since === undefined ? {} : { since }),
       problem,
       cows:
         typeof subject === 'string' && (isBarnNumber(subject) || officialDigits(subject) !== undefined)

@@ -3,7 +3,7 @@
  * Sheets are judged by what they said, not by when anything arrived: the same entries give the same alerts.
  */
 import { z } from 'zod';
-import type { EntryOf } from '../events/entry.ts';
+import type { Aside, EntryOf } from '../events/entry.ts';
 import { DAY, earlier, type Instant, instantText } from '../shared/instant.ts';
 import { type Because, because, type TankLoadSaid } from './because.ts';
 import type { CowFile } from './cow-file.ts';
@@ -44,7 +44,8 @@ export const tankAlerts = (
   const without = startedWithoutSheet(schedule, issued, asOf);
   const milkings = [...issued.map(({ milking }) => milking), ...without];
   const reach = milkings.length === 0 ? () => [] : reachOf(known, now, milkings);
-  const looking: Looking = { known, schedule, asOf, momentAt, reach };
+  const held = milkings.length === 0 ? [] : heldAsides(known);
+  const looking: Looking = { known, schedule, asOf, momentAt, reach, held };
   return [
     ...issued.flatMap(({ milking, issues }) => lateNews(looking, milking, issues)),
     ...without.flatMap((milking) => noSheet(looking, milking)),
@@ -58,7 +59,26 @@ interface Looking {
   readonly asOf: Instant;
   readonly momentAt: MomentAt;
   readonly reach: Reach;
+  readonly held: readonly HeldAside[];
 }
+
+/** A cow that something set aside may concern, and since when. */
+interface HeldAside {
+  readonly file: CowFile;
+  readonly since: Instant;
+}
+
+/** What was set aside bears on the milkings since the time it speaks of, and on those that come after it. */
+const sinceOf = (aside: Aside): Instant => aside.since ?? aside.recordedAt;
+
+const heldAsides = (known: Known): readonly HeldAside[] => {
+  if (known.asides.length === 0) return [];
+  const asides = asidesByCow(known);
+  return known.files.flatMap((file): HeldAside[] => {
+    const hers = asides.get(file.cow.key) ?? [];
+    return hers.length === 0 ? [] : [{ file, since: Math.min(...hers.map(sinceOf)) as Instant }];
+  });
+};
 
 interface IssuedMilking {
   readonly milking: Milking;
@@ -80,21 +100,20 @@ const issuedMilkings = (known: Known, schedule: Schedule): IssuedMilking[] => {
 
 /** The cows held at a milking by all that is known now, `listed` ones left out. */
 const heldAt = (
-  { known, schedule, asOf, momentAt, reach }: Looking,
+  { known, schedule, asOf, momentAt, reach, held }: Looking,
   milking: Milking,
   isListed: (file: CowFile) => boolean = () => false,
 ): Standing[] => {
   const whole = asOf - milking.start <= LOOKED_AT_WHOLE;
   const open = whole
     ? openFrom(known.files, milking.start).filter((file) => !isListed(file))
-    : reachedAt(milking, reach(milking), isListed, () => windowEndOf(known, schedule, milking));
+    : reachedAt(milking, reach(milking), held, isListed, () => windowEndOf(known, schedule, milking));
   // What began between this milking and the next is no news of it: most often that is all there is.
   if (open.length === 0) return [];
   const moment = momentAt(milking);
   const { windowEnd } = moment;
   const files = open.filter((file) => isThere(file.cow, moment));
-  // What was set aside bears on the milkings that come after it, not on those that are over.
-  const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => aside.recordedAt <= windowEnd) });
+  const asides = asidesByCow({ ...known, asides: known.asides.filter((aside) => sinceOf(aside) <= windowEnd) });
   return files
     .map((file) => standingOf(file, moment, asides.get(file.cow.key) ?? []))
     .filter((standing) => standing.held && mayBeMilked(standing, moment));
@@ -107,12 +126,20 @@ const mayBeMilked = ({ group }: Standing, { milking, schedule }: Moment): boolea
 const reachedAt = (
   { start }: Milking,
   candidates: readonly Candidate[],
+  held: readonly HeldAside[],
   isListed: (file: CowFile) => boolean,
   windowEnd: () => Instant,
 ): readonly CowFile[] => {
   const open = candidates.filter(({ file }) => !isListed(file));
-  const end = open.some(({ began }) => began > start) ? windowEnd() : start;
-  return open.flatMap(({ file, began }) => (began <= end ? [file] : []));
+  const asides = held.filter(({ file }) => !isListed(file));
+  const isLater = open.some(({ began }) => began > start) || asides.some(({ since }) => since > start);
+  const end = isLater ? windowEnd() : start;
+  return [
+    ...new Set([
+      ...open.flatMap(({ file, began }) => (began <= end ? [file] : [])),
+      ...asides.flatMap(({ file, since }) => (since <= end ? [file] : [])),
+    ]),
+  ];
 };
 
 const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]): Notice[] => {
@@ -141,7 +168,7 @@ const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]):
       ref: onWall.data.ref,
     } as const;
     return {
-      key: lateNewsKey(milking.id, standing.file.cow.key, entries),
+      key: lateNewsKey(milking.id, standing.file.cow.key, [...entries, ...standing.asides.map(({ key }) => key)]),
       because: because('R-31', 'alert.late-news', values, [...entries, onWall.id]),
     };
   });

@@ -4,6 +4,7 @@ import { mentionsIn } from '../door.ts';
 import type { Aside } from '../entry.ts';
 import { type Refusal, readable, type Saying, together } from '../refusal.ts';
 import { carriable } from '../refused-elsewhere.ts';
+import { lineBearsSince } from '../stated-time.ts';
 import type { StoredRow } from '../stored.ts';
 import { digitsIn, keyNamed, shortOf } from './set-aside-key.ts';
 import { all, type Connection, prepared, sqlFor, type Tables } from './tables.ts';
@@ -21,27 +22,32 @@ export const asidesUpTo = (db: Connection, position: number, knownAt: number): A
     db,
     sqlFor
       .selectFrom('set_aside')
-      .select(['hash', 'problem', 'pointer', 'id', 'cows', 'mentions', 'recordedtime'])
+      .select(['hash', 'text', 'problem', 'pointer', 'id', 'cows', 'mentions', 'recordedtime'])
       .where('after', '<=', position)
       .orderBy('number'),
   );
-  const lines = new Map<string, { readonly recordedAt: Instant; readonly sayings: [Saying, ...Saying[]] }>();
+  const lines = new Map<
+    string,
+    { readonly recordedAt: Instant; readonly text: string; readonly sayings: [Saying, ...Saying[]] }
+  >();
   for (const row of rows) {
     const recordedAt = instantOf(row.recordedtime);
     if (recordedAt > knownAt) continue;
     const line = lines.get(row.hash);
-    if (line === undefined) lines.set(row.hash, { recordedAt, sayings: [sayingIn(row)] });
+    if (line === undefined) lines.set(row.hash, { recordedAt, text: row.text, sayings: [sayingIn(row)] });
     else line.sayings.push(sayingIn(row));
   }
   const alike = new Map<string, number>();
   for (const hash of lines.keys()) alike.set(shortOf(hash), (alike.get(shortOf(hash)) ?? 0) + 1);
-  return [...lines].map(([hash, { recordedAt, sayings }]) => {
+  return [...lines].map(([hash, { recordedAt, text, sayings }]) => {
+    const since = lineBearsSince(text, recordedAt);
     const { problem, id, cows, mentions } = together(sayings);
     return {
       key: keyNamed(hash, alike.get(shortOf(hash)) === 1),
       problem,
       cows: [...new Set([...cows, ...cowsNamed(db, mentions, position)])],
       recordedAt,
+      ...(since === undefined ? {} : { since }),
       ...(id === null ? {} : { id }),
     };
   });

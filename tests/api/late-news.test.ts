@@ -243,6 +243,49 @@ describe('late news', () => {
   });
 });
 
+describe('what was refused after the milking that it is about', () => {
+  const refused = (time: string): string => {
+    const receipt = farm.say('treatment', time, '101', { medicne: PENICILLIN });
+    if (receipt.outcome !== 'refused') throw new Error('it was to be refused');
+    return receipt.key ?? '';
+  };
+
+  test('R-27 R-31 holds her at the milkings since the time it states: an alert that stands until it is settled', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    const key = refused('2026-03-01T14:00:00Z');
+    const expected = [expect.objectContaining({ cow: '101', milking: AFTERNOON, phase: 'over', until: null })];
+    expect(lateNews()).toEqual(expected);
+    farm.at('2026-03-09T20:00:00Z');
+    expect(lateNews()).toEqual(expected);
+    farm.say('settled', '2026-03-09T20:00:00Z', undefined, { about: key, how: 'a slip of the pen' });
+    expect(lateNews()).toEqual([]);
+  });
+
+  test('R-31 a time without a zone may have been at any place; one after the milking is no news of it', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    refused('2026-03-02T02:00:00');
+    expect(lateNews()).toHaveLength(1);
+    const key = refused('2026-03-01T19:00:00Z');
+    expect(key).toMatch(/^set-aside:/);
+    expect(lateNews()).toHaveLength(1);
+  });
+
+  test('R-31 not further back than three days: the time may be what is wrong in it', async () => {
+    await farm.issue();
+    farm.at('2026-03-04T17:00:00Z');
+    refused('2026-02-01T14:00:00Z');
+    expect(lateNews()).toHaveLength(1);
+    farm.close();
+    farm = aFarm();
+    await farm.issue();
+    farm.at('2026-03-06T17:00:00Z');
+    refused('2026-02-01T14:00:00Z');
+    expect(lateNews()).toEqual([]);
+  });
+});
+
 describe('milkings without a sheet', () => {
   const without = () => farm.print().alerts.filter(({ because }) => because.key === 'alert.no-sheet');
 

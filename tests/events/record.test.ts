@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { KINDS } from '../../events/kinds.ts';
 import { appender } from '../../events/log/append.ts';
-import { plusHours } from '../../shared/instant.ts';
+import { mustBeInstant, plusHours } from '../../shared/instant.ts';
 import { bare, dose, handClock, line, NOW, newBook, newPath, opened, passed, strike, turnedAway } from './a-book.ts';
 
 const entryAt = (book: ReturnType<typeof newBook>, position: number): Record<string, unknown> =>
@@ -108,7 +108,14 @@ describe('what is refused', () => {
     expect(receipt).toMatchObject({ id: 'x', outcome: 'refused', pointer: '/data/medicine' });
     expect(receipt?.key).toMatch(/^set-aside:[0-9a-f]{12}$/);
     expect(book.read().asides).toEqual([
-      { key: receipt?.key, problem: receipt?.problem, cows: ['412'], recordedAt: NOW, id: 'x' },
+      {
+        key: receipt?.key,
+        problem: receipt?.problem,
+        cows: ['412'],
+        recordedAt: NOW,
+        since: mustBeInstant('2026-03-14T16:40:00Z'),
+        id: 'x',
+      },
     ]);
     expect(bare(path).prepare('select text, door from set_aside').get()).toEqual({ text, door: 'laptop' });
   });

@@ -474,6 +474,7 @@ describe('a refusal that came by sync', () => {
   test.each([
     ['before the milking', '2026-03-14T14:00:00Z'],
     ['inside the milking', '2026-03-14T16:45:00Z'],
+    ['after the milking', '2026-03-14T19:45:00Z'],
   ])('R-31 is late news for sheets that were issued, %s, as one refused here is', async (_, text) => {
     const later = at(text);
     const [came, own] = [await aServer(), await aServer()];
