@@ -200,6 +200,14 @@ export interface Sayings {
     loads: TankLoadSaid[];
     ref: string;
   };
+  'alert.late-unplaced': {
+    number: string;
+    about: string;
+    milking: Milking;
+    phase: 'before' | 'running' | 'over';
+    loads: TankLoadSaid[];
+    ref: string;
+  };
   'alert.no-sheet': { milking: Milking; cows: string[]; loads: TankLoadSaid[] };
   'alert.tank-positive': { tank: string; at: Time; milkings: Milking[]; collectedAt: Time | null };
   'alert.left-on-hold': {

@@ -10,9 +10,10 @@ import type { CowFile } from './cow-file.ts';
 import { isMilkedAt } from './groups.ts';
 import { byWeight, endText, type HoldPiece, latestEnd } from './hold-piece.ts';
 import type { Known } from './know.ts';
+import { lateRows, type Nobodys, nobodysOf } from './late-unplaced.ts';
 import { sampledAt } from './milk-hold.ts';
 import { isThere, type Moment, openFrom } from './moment.ts';
-import { lateNewsKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
+import { lateNewsKey, lateUnplacedKey, noSheetKey, tankPositiveKey } from './notice-keys.ts';
 import { type Candidate, type Reach, reachOf } from './reach.ts';
 import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
@@ -25,6 +26,7 @@ type Issue = EntryOf<'sheet-issued'>;
 
 export type MomentAt = (milking: Milking) => Moment;
 
+const unplacedSaid = z.looseObject({ unplaced: z.array(z.looseObject({ key: z.string() })) });
 const heldCows = z.looseObject({ held: z.array(z.looseObject({ cow: z.string() })) });
 
 /** Within these days every cow is looked at; further back only those with a hold that reaches the milking. */
@@ -45,7 +47,8 @@ export const tankAlerts = (
   const milkings = [...issued.map(({ milking }) => milking), ...without];
   const reach = milkings.length === 0 ? () => [] : reachOf(known, now, milkings);
   const held = milkings.length === 0 ? [] : heldAsides(known);
-  const looking: Looking = { known, schedule, asOf, momentAt, reach, held };
+  const nobodys = issued.length === 0 ? [] : nobodysOf(known, now);
+  const looking: Looking = { known, schedule, asOf, momentAt, reach, held, nobodys };
   return [
     ...issued.flatMap(({ milking, issues }) => lateNews(looking, milking, issues)),
     ...without.flatMap((milking) => noSheet(looking, milking)),
@@ -60,6 +63,7 @@ interface Looking {
   readonly momentAt: MomentAt;
   readonly reach: Reach;
   readonly held: readonly HeldAside[];
+  readonly nobodys: readonly Nobodys[];
 }
 
 /** A cow that something set aside may concern, and since when. */
@@ -151,10 +155,29 @@ const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]):
   const missing = heldAt(looking, milking, isOn(known, schedule, onWall, milking)).filter(
     (standing) => !standing.running.every((piece) => isOfHerDryOff(piece, standing, momentAt(milking))),
   );
-  if (missing.length === 0) return [];
+  const nobodys = lateRows(
+    known,
+    looking.nobodys,
+    milking,
+    () => rowsOn(onWall),
+    () => momentAt(milking),
+  );
+  if (missing.length === 0 && nobodys.length === 0) return [];
   const phase = milking.start > asOf ? 'before' : momentAt(milking).hasEnded(milking) ? 'over' : 'running';
   const loads = phase === 'before' ? [] : loadsSaid(known, schedule, milking);
-  return missing.map((standing): Notice => {
+  const ofNobody = nobodys.map(({ key, about, row }): Notice => {
+    const values = {
+      number: row.number ?? '',
+      about,
+      milking: milking.id,
+      phase,
+      loads,
+      ref: onWall.data.ref,
+    } as const;
+    const reason = because('R-31', 'alert.late-unplaced', values, [...row.because.entries, onWall.id]);
+    return { key: lateUnplacedKey(milking.id, key), because: reason };
+  });
+  const ofCows = missing.map((standing): Notice => {
     const entries = [...new Set(standing.running.flatMap((piece) => piece.because.entries))].sort();
     // What holds her longest: by that the alert says until when.
     const leading = standing.running.toSorted(byWeight)[0]?.because;
@@ -172,7 +195,15 @@ const lateNews = (looking: Looking, milking: Milking, issues: readonly Issue[]):
       because: because('R-31', 'alert.late-news', values, [...entries, onWall.id]),
     };
   });
+  return [...ofCows, ...ofNobody];
 };
+
+/** Keys of the rows that headed the milk-hold sheet of an issue. */
+const rowsOn = remembered((issue: Issue): ReadonlySet<string> => {
+  const sheet = issue.data.sheets.find((each) => each.sheet === 'milk-hold');
+  const rows = unplacedSaid.safeParse(sheet?.content);
+  return new Set(rows.success ? rows.data.unplaced.map(({ key }) => key) : []);
+});
 
 /**
  * The product that a dry-off in this milking itself names: it is given when she has been milked for the last time, so it was

@@ -12,6 +12,8 @@ export const leftOnHoldKey = (entryId: string, behind: readonly string[]): strin
   `left-on-hold:${entryId}:${digestOf(behind)}`;
 export const lateNewsKey = (milking: string, cow: string, behind: readonly string[]): string =>
   `late-news:${milking}:${cow}:${digestOf(behind)}`;
+/** `row`: key of the row that was not on the sheet. */
+export const lateUnplacedKey = (milking: string, row: string): string => `late-news:${milking}:${row}`;
 export const noSheetKey = (milking: string, behind: readonly string[]): string =>
   `no-sheet:${milking}:${digestOf(behind)}`;
 

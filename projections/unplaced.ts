@@ -73,7 +73,8 @@ const mayStillHold = (entry: Entry, known: Known, moment: Moment): boolean => {
   return end === null || end >= moment.milking.start;
 };
 
-const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | null => {
+/** When the hold of whichever cow it was is over; null: without end. */
+export const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | null => {
   const nth = nthMilkingOfAnyCow(moment);
   if (entry.type === 'calving' || entry.type === 'abortion') return freshEnd(entry.at, moment, nth);
   if (entry.type !== 'treatment') return null;
@@ -141,7 +142,7 @@ const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
     }));
 };
 
-const STRUCK_MATTERS = new Set(['treatment', 'dry-off', 'milk-hold']);
+export const STRUCK_MATTERS = new Set(['treatment', 'dry-off', 'milk-hold']);
 
 /** Set aside, and no cow of the herd can be read in it. */
 const setAside = (known: Known): UnplacedRow[] =>

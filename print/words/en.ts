@@ -285,6 +285,14 @@ export const en: Words = {
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: ask whether she was milked first. ${milk}` : `${what}. ${milk}`;
     },
+    'alert.late-unplaced': (v, f) => {
+      const what = `Nobody can tell which cow it is: ${f.about(v.about)}${v.number === '' ? '' : ` for number ${v.number}`}. It bears on the ${f.milking(v.milking)} milking, and sheet ${v.ref} did not say so`;
+      if (v.phase === 'before') return `${what}: issue the sheets again and take the old ones down`;
+      const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
+      return v.phase === 'running'
+        ? `${what}: ask who it was and whether she was milked first. ${milk}`
+        : `${what}. ${milk}`;
+    },
     'alert.no-sheet': (v, f) =>
       `The ${f.milking(v.milking)} milking started with no milk-hold sheet issued while ${f.list(v.cows)} ${v.cows.length === 1 ? 'was' : 'were'} on hold. ${v.loads.map((load) => whereIsLoad(load, f)).join('; ')}`,
     'alert.tank-positive': (v, f) =>

@@ -286,6 +286,12 @@ export const es: Words = {
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: pregunte si se ordeñó antes. ${milk}` : `${what}. ${milk}`;
     },
+    'alert.late-unplaced': (v, f) => {
+      const what = `No se sabe qué vaca es: ${f.about(v.about)}${v.number === '' ? '' : `, número ${v.number}`}. Atañe al ordeño ${f.milking(v.milking)}, y la hoja ${v.ref} no lo decía`;
+      if (v.phase === 'before') return `${what}: emita las hojas otra vez y quite las viejas`;
+      const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
+      return v.phase === 'running' ? `${what}: pregunte quién era y si se ordeñó antes. ${milk}` : `${what}. ${milk}`;
+    },
     'alert.no-sheet': (v, f) =>
       `El ordeño ${f.milking(v.milking)} empezó sin hoja de leche retenida, con retención de ${f.list(v.cows)}. ${v.loads.map((load) => whereIsLoad(load, f)).join('; ')}`,
     'alert.tank-positive': (v, f) =>

@@ -292,6 +292,14 @@ export const fr: Words = {
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join(' ; ');
       return v.phase === 'running' ? `${what} : demandez si elle a été traite avant. ${milk}` : `${what}. ${milk}`;
     },
+    'alert.late-unplaced': (v, f) => {
+      const what = `On ne sait pas quelle vache c’est : ${f.about(v.about)}${v.number === '' ? '' : `, numéro ${v.number}`}. Cela touche la traite ${f.milking(v.milking)}, et la feuille ${v.ref} ne le disait pas`;
+      if (v.phase === 'before') return `${what} : émettez les feuilles à nouveau et retirez les vieilles`;
+      const milk = v.loads.map((load) => whereIsLoad(load, f)).join(' ; ');
+      return v.phase === 'running'
+        ? `${what} : demandez qui c’était et si elle a été traite avant. ${milk}`
+        : `${what}. ${milk}`;
+    },
     'alert.no-sheet': (v, f) =>
       `La traite ${f.milking(v.milking)} a commencé sans feuille de lait retenu alors que ${f.list(v.cows)} l’étaient. ${v.loads.map((load) => whereIsLoad(load, f)).join(' ; ')}`,
     'alert.tank-positive': (v, f) =>

@@ -286,6 +286,14 @@ export const pl: Words = {
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: zapytać, czy była dojona wcześniej. ${milk}` : `${what}. ${milk}`;
     },
+    'alert.late-unplaced': (v, f) => {
+      const what = `Nie wiadomo, która to krowa: ${f.about(v.about)}${v.number === '' ? '' : `, numer ${v.number}`}. Dotyczy doju ${f.milking(v.milking)}, a arkusz ${v.ref} tego nie mówił`;
+      if (v.phase === 'before') return `${what}: wydać arkusze ponownie i zdjąć stare`;
+      const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
+      return v.phase === 'running'
+        ? `${what}: zapytać, która to była i czy była dojona wcześniej. ${milk}`
+        : `${what}. ${milk}`;
+    },
     'alert.no-sheet': (v, f) =>
       `Dój ${f.milking(v.milking)} zaczął się bez arkusza wstrzymanego mleka, a wstrzymane były: ${f.list(v.cows)}. ${v.loads.map((load) => whereIsLoad(load, f)).join('; ')}`,
     'alert.tank-positive': (v, f) =>

@@ -279,6 +279,14 @@ export const uk: Words = {
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: спитайте, чи її доїли раніше. ${milk}` : `${what}. ${milk}`;
     },
+    'alert.late-unplaced': (v, f) => {
+      const what = `Невідомо, яка це корова: ${f.about(v.about)}${v.number === '' ? '' : `, номер ${v.number}`}. Це стосується доїння ${f.milking(v.milking)}, а аркуш ${v.ref} цього не казав`;
+      if (v.phase === 'before') return `${what}: видайте аркуші знову і зніміть старі`;
+      const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
+      return v.phase === 'running'
+        ? `${what}: спитайте, яка це була і чи її доїли раніше. ${milk}`
+        : `${what}. ${milk}`;
+    },
     'alert.no-sheet': (v, f) =>
       `Доїння ${f.milking(v.milking)} почалося без аркуша затриманого молока, а затримані були: ${f.list(v.cows)}. ${v.loads.map((load) => whereIsLoad(load, f)).join('; ')}`,
     'alert.tank-positive': (v, f) =>

@@ -286,6 +286,51 @@ describe('what was refused after the milking that it is about', () => {
   });
 });
 
+describe('a cow that nobody can tell', () => {
+  const news = () =>
+    farm
+      .print()
+      .alerts.flatMap(({ key, because }) =>
+        because.key === 'alert.late-unplaced' ? [[key, because.values.number, because.values.phase]] : [],
+      );
+
+  test('R-25 R-31 a dose for a number that nobody bears is late news of the milkings it may bear on, until settled', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T15:00:00Z');
+    dose('777', '2026-03-01T14:00:00Z', PENICILLIN, 'stray');
+    const key = `late-news:${AFTERNOON}:unplaced:stray`;
+    expect(news()).toEqual([[key, '777', 'before']]);
+    farm.at('2026-03-09T20:00:00Z');
+    expect(news()).toEqual([[key, '777', 'over']]);
+    farm.say('settled', '2026-03-09T20:00:00Z', undefined, { about: key, how: 'the tank was poured away' });
+    expect(news()).toEqual([]);
+    // Said again for another milking, and not where its sheet asked for her.
+    await farm.issue('2026-03-10/morning');
+    expect(news()).toEqual([]);
+  });
+
+  test('R-25 R-31 is none where the sheet asked for her, where it is settled who she was, or after her hold', async () => {
+    dose('777', '2026-03-01T11:00:00Z', PENICILLIN, 'stray');
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    expect(news()).toEqual([]);
+    dose('778', '2026-03-01T19:00:00Z', PENICILLIN);
+    dose('779', '2026-02-26T04:00:00Z', PENICILLIN);
+    expect(news()).toEqual([]);
+    dose('780', '2026-03-01T14:00:00Z', PENICILLIN, 'other');
+    expect(news()).toHaveLength(1);
+    farm.say('settled', '2026-03-01T20:00:00Z', undefined, { about: 'unplaced:other', how: 'another farm’s cow' });
+    expect(news()).toEqual([]);
+  });
+
+  test('R-27 R-31 so is what was refused with no cow in it', async () => {
+    await farm.issue();
+    farm.at('2026-03-01T20:00:00Z');
+    farm.say('treatment', '2026-03-01T14:00:00Z', undefined, { medicine: PENICILLIN });
+    expect(news()).toEqual([[expect.stringMatching(/^late-news:2026-03-01\/afternoon:set-aside:/), '', 'over']]);
+  });
+});
+
 describe('milkings without a sheet', () => {
   const without = () => farm.print().alerts.filter(({ because }) => because.key === 'alert.no-sheet');
 

@@ -264,6 +264,14 @@ export const SAYINGS: Sayings = {
     loads: [{ tank: '1', collectedAt: '2026-03-14T09:00:00Z', ticket: 'T-77' }],
     ref: 'ACEF-3479-K',
   },
+  'alert.late-unplaced': {
+    number: '0417',
+    about: 'Cephapirin sodium, udder',
+    milking: '2026-03-14/afternoon',
+    phase: 'over',
+    loads: [{ tank: '1', collectedAt: null, ticket: null }],
+    ref: 'Q7KM-4T2B-N',
+  },
   'alert.no-sheet': {
     milking: '2026-03-14/morning',
     cows: ['412', '413'],

@@ -71,6 +71,14 @@ export const waysFor = (because: Because): readonly Way[] => {
         write('residue-test', 'Tested: write the result down'),
         write('tank-collection', 'Collected: write it down', undefined),
       ];
+    case 'alert.late-unplaced':
+      return [
+        ...(because.values.phase === 'before'
+          ? [page(`/milking/${because.values.milking}`, 'Issue the sheets again')]
+          : []),
+        write('residue-test', 'Tested: write the result down', undefined),
+        write('tank-collection', 'Collected: write it down', undefined),
+      ];
     case 'alert.no-sheet':
     case 'alert.tank-positive':
       return [
