@@ -10,6 +10,7 @@ import type { HerdNow } from '../herd/herd-rows.ts';
 import { say } from '../say.tsx';
 import type { FoundCow } from './cow-found.ts';
 import { holdSpans, marksOf } from './cow-holds.ts';
+import { leavingAddress } from './cow-leaving.ts';
 import { CowWho, NumbersBorne } from './cow-who.tsx';
 import { CowWhy, Reasons } from './cow-why.tsx';
 import { Timeline } from './timeline.tsx';
@@ -88,6 +89,9 @@ export const OneCow = ({
             })}
       </h2>
       <CowWho found={found} herd={herd} speaking={hand} />
+      <p>
+        <a href={leavingAddress(found.number, file.animal.key)}>{say('Statement of her holds, for a buyer (PDF)')}</a>
+      </p>
       <NumbersBorne found={found} speaking={hand} />
       {there !== undefined && mayAsk(ask.visitor.caller.role, 'push') ? (
         <p class="actions">

@@ -23,6 +23,18 @@ export const cowSaid = {
     uk: 'Під {number} стоїть запис, чия корова непевна; він очолює аркуш затриманого молока, доки не з’ясують.',
   },
   'Settle it': { es: 'Resolverlo', fr: 'Régler cela', pl: 'Wyjaśnij to', uk: 'З’ясувати це' },
+  'Statement of her holds, for a buyer (PDF)': {
+    es: 'Declaración de sus retenciones, para el comprador (PDF)',
+    fr: 'Attestation de ses retenues, pour l’acheteur (PDF)',
+    pl: 'Oświadczenie o jej karencjach, dla kupującego (PDF)',
+    uk: 'Заява про її затримки, для покупця (PDF)',
+  },
+  'No such cow stands in this book; go to the page of {number} and take it from there': {
+    es: 'No hay tal vaca en este libro; vaya a la página del {number} y tómela de allí',
+    fr: 'Aucune vache de ce genre dans ce livre ; allez à la page du {number} et prenez-la de là',
+    pl: 'Nie ma takiej krowy w tej księdze; wejdź na stronę {number} i weź ją stamtąd',
+    uk: 'Такої корови в цій книзі немає; зайдіть на сторінку {number} і візьміть її звідти',
+  },
   'Who she is': { es: 'Quién es', fr: 'Qui elle est', pl: 'Kim jest', uk: 'Хто вона' },
   'Cow {nth}: {numbers}': {
     es: 'Vaca {nth}: {numbers}',

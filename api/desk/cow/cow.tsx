@@ -16,11 +16,13 @@ import { goTo, page } from '../layout.tsx';
 import { SaidProblem, say, sayWith } from '../say.tsx';
 import { cowsFound, type FoundCow } from './cow-found.ts';
 import { History } from './cow-history.tsx';
+import { leavingPages } from './cow-leaving.ts';
 import { addressOf, OneCow, type Setting, Unplaced } from './cow-one.tsx';
 import { UnknownCow } from './cow-unknown.tsx';
 
 export const cowPages: readonly DeskPage[] = [
   { method: 'get', path: '/cow/:number', right: 'herd', run: (desk, ask) => cowPage(desk, ask) },
+  ...leavingPages,
 ];
 
 const cowPage = (desk: Desk, ask: Ask): Response | Promise<Response> => {

@@ -1,6 +1,7 @@
 /** A cow's page: who a number means, where her milk and meat stand and why, her holds drawn and told, her history whole. */
 import { describe, expect, test } from 'vitest';
 import { at } from '../../events/a-book.ts';
+import { readPdf } from '../../print/read-pdf.ts';
 import { PENICILLIN } from '../server/a-server.ts';
 import { aDesk, type Browser, browserOf, type Seen, tellBook } from './a-desk.ts';
 
@@ -47,6 +48,22 @@ describe('where she stands', () => {
     expect(page.text).toMatch(/Treatment given 101, Sat 14 Mar 10:00, by Marta, entry 9/);
     expect(page.document.querySelector('a[href="/write?cow=101"]')).not.toBeNull();
     expect((await desk.get('/cow/102')).text).toContain('Not on hold: nothing in the book keeps it out of the tank.');
+  });
+
+  test('R-90 the statement for her buyer is a paper of that very cow', async () => {
+    const desk = await aDesk();
+    tellBook(desk, [dose('101', '2026-03-14T10:00:00Z', 'dose-101')]);
+    const link = (await desk.get('/cow/101')).document.querySelector('a[href*="leaving.pdf"]');
+    expect(link?.textContent).toContain('Statement of her holds');
+    const { response } = await desk.get(link?.getAttribute('href') ?? '');
+    expect(['content-type', 'content-disposition'].map((name) => response.headers.get(name))).toEqual([
+      'application/pdf',
+      'inline; filename="leaving-101.pdf"',
+    ]);
+    const { text } = await readPdf(new Uint8Array(await response.arrayBuffer()));
+    expect(text).toContain(PENICILLIN);
+    expect(text).toContain('101');
+    expect((await desk.get('/cow/101/leaving.pdf?of=nobody')).status).toBe(404);
   });
 
   test('R-24 a dry cow that something holds never reads as free', async () => {
