@@ -156,10 +156,13 @@ const latest = (a: Instant | null, b: Instant | null): Instant | null =>
 /** Dry-offs whose product nobody stated: held from the next time she is in milk; where it may be another cow's, at once. */
 export const notStatedPieces = (file: CowFile, moment: CowMoment): HoldPiece[] => [
   ...notStated(file, moment.farm).flatMap((dry): HoldPiece[] => {
-    const again = file.lactations.stretches.find((stretch) => stretch.from > dry.earliest);
+    // A dry-off written down between the calvings of twins: she was milked again from the later one on.
+    const again = file.lactations.stretches.find(
+      ({ from, calvedEarliest }) => from > dry.earliest || (calvedEarliest !== null && calvedEarliest > dry.earliest),
+    );
     if (again === undefined) return [];
     const reason = because('R-19', 'hold.dry-cow-not-stated', { driedOff: dry.day }, [dry.entry, ...again.entries]);
-    return [{ began: again.from, end: null, cause: 'unknown', because: reason }];
+    return [{ began: later(again.from, dry.earliest), end: null, cause: 'unknown', because: reason }];
   }),
   ...notDriedOff(file, moment.farm).map(({ group, earliest, at, to, entries }): HoldPiece => {
     const values = { group, since: moment.schedule.dayOf(earliest) };
