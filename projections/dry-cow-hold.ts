@@ -156,9 +156,10 @@ const latest = (a: Instant | null, b: Instant | null): Instant | null =>
 /** Dry-offs whose product nobody stated: held from the next time she is in milk; where it may be another cow's, at once. */
 export const notStatedPieces = (file: CowFile, moment: CowMoment): HoldPiece[] => [
   ...notStated(file, moment.farm).flatMap((dry): HoldPiece[] => {
-    // A dry-off written down between the calvings of twins: she was milked again from the later one on.
+    // What she is in milk by after it, whenever that began: twins go on over a dry-off written down between them, and a cow
+    // that comes back may say the calving from before it.
     const again = file.lactations.stretches.find(
-      ({ from, calvedEarliest }) => from > dry.earliest || (calvedEarliest !== null && calvedEarliest > dry.earliest),
+      ({ from, to }) => from > dry.earliest || (dry.at === dry.earliest && (to === null || to > dry.at)),
     );
     if (again === undefined) return [];
     const reason = because('R-19', 'hold.dry-cow-not-stated', { driedOff: dry.day }, [dry.entry, ...again.entries]);
