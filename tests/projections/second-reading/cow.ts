@@ -16,7 +16,7 @@ export interface Calving {
   readonly first: number;
   /** What holds count from. */
   readonly at: number;
-  /** False where a date at her entering is all that is known of it. */
+  /** False where it was before she first came into the herd. */
   readonly seen: boolean;
   readonly abortion: boolean;
   /** How she stood just before it. */
@@ -52,9 +52,9 @@ export const cowOf = (key: string, entries: readonly Entry[], numbers: readonly 
       const unmilked = kind === 'dry' || kind === 'close-up';
       if (calvedOn !== undefined)
         calved.push({
-          first: entry.at,
+          first: Math.min(entry.at, endOfDay(farm.zone, calvedOn)),
           at: endOfDay(farm.zone, calvedOn),
-          seen: false,
+          seen: entry.id !== key,
           abortion: false,
           before: AWAY,
           id: entry.id,

@@ -86,13 +86,23 @@ const placeInRun = (doses: readonly Dose[], index: number): number => {
 const isTooMuch = (listed: Listed, { dose, cow, course, stopped }: Given): boolean => {
   const { maxDoses = OPEN, minIntervalHours = 0 } = listed.data;
   const last = course.at(-1)?.data.course;
-  if (last !== undefined) {
-    if ((stopped ? last.dose : Math.max(last.of, last.dose)) > maxDoses) return true;
-    if (last.of > 1 && last.everyHours < minIntervalHours) return true;
-  }
   const all = cow.entries.filter(
     (entry): entry is Dose => entry.type === 'treatment' && entry.data.medicine === dose.data.medicine,
   );
+  if (last !== undefined) {
+    if ((stopped ? last.dose : Math.max(last.of, last.dose)) > maxDoses) return true;
+    const toCome = stopped ? 0 : Math.max(0, last.of - last.dose);
+    if (
+      placeInRun(
+        all,
+        all.findLastIndex((each) => course.includes(each)),
+      ) +
+        toCome >
+      maxDoses
+    )
+      return true;
+    if (last.of > 1 && last.everyHours < minIntervalHours) return true;
+  }
   return all.some((each, index) => {
     if (!course.includes(each)) return false;
     const before = all[index - 1];
