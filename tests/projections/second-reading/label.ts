@@ -43,13 +43,14 @@ export interface LabelEnd {
   readonly open: boolean;
 }
 
-/** a later listing that is longer lengthens what still runs, a shorter one changes nothing. */
+/** a later listing that is longer lengthens what still runs, a shorter one changes nothing. What is open runs until the vet's word. */
 export const endByListings = (
   listings: readonly Listed[],
   given: number,
   base: number,
   cow: Cow,
   asked: Asked,
+  openUntil: number,
 ): LabelEnd | undefined => {
   const first = listingAt(listings, given);
   if (first === undefined) return undefined;
@@ -57,7 +58,7 @@ export const endByListings = (
   let open = false;
   for (const each of listings) {
     const later = each.at > given && each.at >= first.at;
-    if (each !== first && !(later && (open || known >= each.at))) continue;
+    if (each !== first && !(later && ((open && openUntil >= each.at) || known >= each.at))) continue;
     const end = endByLabel(each.data, base, cow, asked);
     if (end === OPEN && typeof each.data.milkHold === 'string') open = true;
     else known = Math.max(known, end);

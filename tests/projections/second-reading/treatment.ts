@@ -28,12 +28,15 @@ interface VetHours {
   readonly said: number;
   /** Whoever gave them: they lengthen all the same. */
   readonly lengthens: number;
+  /** When the vet last gave some after the dose. */
+  readonly last: number;
 }
 
 /** The hours given for any dose of the course; under the number of another cow they only lengthen. */
 const vetHours = (book: Book, cow: Cow, doses: readonly Dose[]): VetHours => {
   let said = NEVER;
   let lengthens = NEVER;
+  let last = NEVER;
   for (const { data } of doses) {
     const own = data.milkHoldHours ?? NEVER;
     lengthens = Math.max(lengthens, own);
@@ -43,9 +46,11 @@ const vetHours = (book: Book, cow: Cow, doses: readonly Dose[]): VetHours => {
     if (entry.type !== 'vet-hold-time' || !doses.some(({ id }) => id === entry.data.treatment)) continue;
     const hours = entry.data.milkHours ?? NEVER;
     lengthens = Math.max(lengthens, hours);
-    if (!book.ofAnother(entry, cow)) said = Math.max(said, hours);
+    if (book.ofAnother(entry, cow) || hours === NEVER) continue;
+    said = Math.max(said, hours);
+    last = Math.max(last, entry.at);
   }
-  return { said, lengthens: Math.max(said, lengthens) };
+  return { said, lengthens: Math.max(said, lengthens), last };
 };
 
 const monthsOld = (born: string, day: string): number => {
@@ -138,8 +143,9 @@ export const endOfDose = (book: Book, given: Given, base: number): number => {
   const { dose, cow } = given;
   const listings = listingsOf(book.inOrder, dose.data.medicine);
   const listed = listingAt(listings, dose.at);
-  const label = endByListings(listings, dose.at, base, cow, book);
-  const { said, lengthens } = vetHours(book, cow, given.course);
+  const { said, lengthens, last } = vetHours(book, cow, given.course);
+  const openUntil = said === NEVER ? OPEN : Math.max(last, base + lengthens * HOUR);
+  const label = endByListings(listings, dose.at, base, cow, book, openUntil);
   // Not on the list, not known, not for milking cows: the vet's time is the end there is.
   const byVet = base + lengthens * HOUR;
   if (listed === undefined || label === undefined) return said === NEVER ? OPEN : byVet;
