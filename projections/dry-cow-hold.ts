@@ -156,10 +156,14 @@ const latest = (a: Instant | null, b: Instant | null): Instant | null =>
 /** Dry-offs whose product nobody stated: held from the next time she is in milk; where it may be another cow's, at once. */
 export const notStatedPieces = (file: CowFile, moment: CowMoment, sampledAt: Given['sampledAt']): HoldPiece[] => [
   ...notStated(file, moment.farm).flatMap((dry): HoldPiece[] => {
-    const again = file.lactations.stretches.find((stretch) => stretch.from > dry.earliest);
+    // What she is in milk by after it, whenever that began: twins go on over a dry-off written down between them, and a cow
+    // that comes back may say the calving from before it.
+    const again = file.lactations.stretches.find(
+      ({ from, to }) => from > dry.earliest || (dry.at === dry.earliest && (to === null || to > dry.at)),
+    );
     if (again === undefined) return [];
     const reason = because('R-19', 'hold.dry-cow-not-stated', { driedOff: dry.day }, [dry.entry, ...again.entries]);
-    return [{ began: again.from, end: null, cause: 'unknown', because: reason }];
+    return [{ began: later(again.from, dry.earliest), end: null, cause: 'unknown', because: reason }];
   }),
   ...notDriedOff(file, moment.farm).map((dry): HoldPiece => {
     const values = { group: dry.group, since: moment.schedule.dayOf(dry.earliest) };

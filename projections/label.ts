@@ -1,6 +1,6 @@
 /** Which label and which law govern a dose: those in force then; a later one that is longer extends what still runs, a shorter one never shortens. */
 import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
-import type { Instant } from '../shared/instant.ts';
+import { type Instant, later } from '../shared/instant.ts';
 import type { Labels, Listing } from './farm.ts';
 import { remembered } from './remembered.ts';
 
@@ -57,6 +57,8 @@ const lawChanges = remembered((farm: Labels): readonly { since: Instant; law: Of
 /** An outcome of a word: when the hold ends (null: without end). */
 export interface Ends {
   readonly end: Instant | null;
+  /** Without the vet's time it has no end: it was running until the vet spoke, whenever the time that was given is over. */
+  readonly openUntil?: Instant | undefined;
 }
 
 /** The outcome that governs: the first, unless a later one is longer and came while the hold was still running. */
@@ -68,7 +70,7 @@ export const laterIfLonger = <T extends Ends>(
   let governs = first.outcome;
   let extendedAt: Instant | undefined;
   for (const { since, outcome } of outcomes.slice(1)) {
-    const stillRunning = governs.end === null || governs.end >= since;
+    const stillRunning = governs.end === null || later(governs.end, governs.openUntil ?? governs.end) >= since;
     const isLonger = governs.end !== null && (outcome.end === null || outcome.end > governs.end);
     if (stillRunning && isLonger) {
       governs = outcome;

@@ -6,7 +6,7 @@ import { earlier, type Instant, instantText, mustBeInstant } from '../shared/ins
 import { addDays } from '../shared/local-day.ts';
 import { type Because, because, type MayBe } from './because.ts';
 import { nearestDue } from './course-due.ts';
-import { type Hers, presentAt } from './cow.ts';
+import { type Hers, type Placement, presentAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Dosing } from './dosing.ts';
 import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
@@ -144,10 +144,20 @@ const asidePiece = (aside: Aside): HoldPiece => ({
 const dryInMilkedGroup = (file: CowFile, moment: CowMoment): HoldPiece[] => {
   if (inMilkDuring(file, moment)) return [];
   const group = standsIn(file.cow, moment);
-  if (!moment.lookup.isMilked(group.name, moment.milking)) return mayBeInMilkedGroup(file, moment);
-  const placed = file.cow.placements.findLast((placement) => isNamed(group, placement.group));
-  return [dryIn(group.name, placed?.entry)];
+  if (moment.lookup.isMilked(group.name, moment.milking)) {
+    const placed = file.cow.placements.findLast((placement) => isNamed(group, placement.group));
+    return [dryIn(group.name, placed?.entry)];
+  }
+  const inside = movedInside(file.cow, moment);
+  return inside === undefined ? mayBeInMilkedGroup(file, moment) : [dryIn(inside.group, inside.entry)];
 };
+
+/** Where she was moved inside this milking, its ends included: nobody knows whether its cows had been through by then (R-04). */
+const movedInside = (
+  { placements }: CowFile['cow'],
+  { lookup, milking, windowEnd }: CowMoment,
+): Placement | undefined =>
+  placements.find(({ at, group }) => at >= milking.start && at <= windowEnd && lookup.isMilked(group, milking));
 
 const dryIn = (group: string, entry: string | undefined): HoldPiece => {
   const reason = because('R-24', 'hold.dry-in-milked-group', { group }, entry === undefined ? [] : [entry]);

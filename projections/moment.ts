@@ -81,12 +81,18 @@ export const countsFor =
   ({ cow, lactations }: CowFile, moment: CowMoment): CountsFor =>
   (milking) => {
     if (stretchAt(lactations, milking.start) === undefined) return false;
+    // Away between leaving and coming back: nobody here knows who milked her, or whether.
+    if (isAway(cow, milking.start)) return false;
     const group = groupAt(cow, milking.start) ?? cow.placements[0]?.group;
     if (group === undefined) return true;
     if (moment.lookup.isMilked(group, milking)) return true;
     const kind = groupNamed(moment.lookup.groups(milking), group).kind;
     return milking.start >= moment.milking.start && (kind === 'dry' || kind === 'close-up');
   };
+
+/** She was here before, and is not in the herd then. */
+const isAway = (cow: Cow, at: Instant): boolean =>
+  cow.left.length > 0 && !presentAt(cow, at) && cow.entered.some((entry) => entry.at <= at);
 
 /** The first milking strictly after an instant that counts for her; null where none comes. */
 export const firstCounting = (schedule: Schedule, counts: CountsFor, after: Instant): Milking | null => {

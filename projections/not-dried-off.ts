@@ -7,7 +7,7 @@ import type { Instant } from '../shared/instant.ts';
 import type { Cow, Placement } from './cow.ts';
 import { type Group, groupNamed, groupsInOrder } from './groups.ts';
 import type { Schedule } from './schedule.ts';
-import { type DryStart, type Stretch, TWO_DAYS } from './stretch.ts';
+import { type DryStart, ONE_CALVING, type Stretch, TWO_DAYS } from './stretch.ts';
 
 export interface NotDriedOff extends Pick<DryStart, 'earliest' | 'at'> {
   /** She is milked again with no calving between: then a clear test of her milk frees her too. */
@@ -51,12 +51,17 @@ export const calvedFromDry = (
   return { group: stood.group, earliest: stood.at, at: calved, to: null, entries: [stood.entry, calving] };
 };
 
-/** Of a cow in milk that stood among the dry ones for more than two days and went back to others. */
-export const backFromDry = (cow: Cow, schedule: Schedule, { from, to, mayBe }: Stretch): NotDriedOff[] => {
+/**
+ * Of a cow in milk that stood among the dry ones for more than two days and went back to others. One that has just calved
+ * may be put with those that are about to.
+ */
+export const backFromDry = (cow: Cow, schedule: Schedule, stretch: Stretch): NotDriedOff[] => {
+  const { from, to, calved, mayBe } = stretch;
   if (mayBe) return [];
+  const begin = calved === null ? from : calved + ONE_CALVING;
   let came: Placement | undefined;
   return cow.placements.flatMap((placement): NotDriedOff[] => {
-    if (placement.at <= from || (to !== null && placement.at >= to)) return [];
+    if (placement.at <= begin || (to !== null && placement.at >= to)) return [];
     if (isAmongDry(schedule, placement)) {
       came ??= placement;
       return [];
@@ -64,6 +69,7 @@ export const backFromDry = (cow: Cow, schedule: Schedule, { from, to, mayBe }: S
     const stood = came;
     came = undefined;
     if (stood === undefined || placement.at - stood.at <= TWO_DAYS) return [];
+    if (cow.dryOffs.some(({ at }) => at >= stood.at - TWO_DAYS && at <= placement.at)) return [];
     const entries = [stood.entry, placement.entry];
     return [{ group: stood.group, earliest: stood.at, at: placement.at, to, entries, isMilkedAgain: true }];
   });

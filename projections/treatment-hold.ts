@@ -12,6 +12,8 @@ export interface MilkOutcome {
   readonly end: Instant | null;
   /** `null` where there is no hold to speak of (R-16). */
   readonly because: Because | null;
+  /** When the vet gave the time without which it has no end. */
+  readonly openUntil?: Instant;
   /** The vet's time did not lengthen the label's (R-15). */
   readonly vetNotLonger?: { readonly vetHours: number; readonly labelHours: number | null };
 }
@@ -38,11 +40,20 @@ export const milkHoldOf = (
       laterIfLonger(
         wordsSince(farm, dosing.medicineKey, dose.at).map((word) => ({
           since: word.since,
-          outcome: outcomeOf(word, dosing, animal, dose === dosing.last ? from : dose.at),
+          outcome: withVet(word, dosing, animal, dose === dosing.last ? from : dose.at),
         })),
       ),
     ),
   );
+
+/** What a word comes to, and until when it was open where only a vet's time given afterwards ends it (R-15, R-29). */
+const withVet = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instant): MilkOutcome => {
+  const outcome = outcomeOf(word, dosing, animal, from);
+  const { said } = dosing.vet;
+  if (said === undefined || outcome.end === null) return outcome;
+  const unsaid = outcomeOf(word, { ...dosing, vet: { ...dosing.vet, milk: undefined } }, animal, from);
+  return unsaid.end === null ? { ...outcome, openUntil: said } : outcome;
+};
 
 const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instant): MilkOutcome => {
   const { medicine, vet } = dosing;

@@ -191,6 +191,11 @@ describe('a dry-off that was not written down', () => {
     expect(back('2026-02-20T12:00:00Z', CLEAN).held('601', NEXT)).toBeUndefined();
     expect(back('2026-02-22T12:00:00Z', CLEAN).held('601', '2026-02-23/morning')?.until).toBeNull();
     expect(meat(back('2026-02-20T12:00:00Z', CLEAN), NEXT)).toBeNull();
+    // Five days after calving she may stand with those that are about to calve.
+    const calvedLate = { group: 'Cows', calvedOn: '2026-02-06' };
+    const fresh = (time: string) =>
+      book(calvedLate, moved('Close-up', time), moved('Cows', '2026-02-20T12:00:00Z')).held('601', NEXT)?.until;
+    expect([fresh('2026-02-12T00:00:00Z'), fresh('2026-02-12T00:01:00Z')]).toEqual([undefined, null]);
     // Tubes that are written down are held for what they are; a struck move never was.
     const tubes = dose('601', '2026-02-10T08:00:00Z', { medicine: 'Dry-cow tube' });
     expect(keysOf(back('2026-02-20T12:00:00Z', tubes).held('601', NEXT))).toEqual(['hold.dry-cow-milked-again']);

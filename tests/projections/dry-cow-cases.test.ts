@@ -224,6 +224,16 @@ describe('milked again, not stated, not certain', () => {
     expect(row.held('31', '2026-03-21/afternoon')).toBeUndefined();
   });
 
+  test('R-19 R-07 a dry-off between the calvings of twins that names no product holds from the later calving', () => {
+    const twins = [calved('2026-03-16T10:00:00Z'), calved('2026-03-19T10:00:00Z')];
+    const row = (more: object, milking: string) =>
+      book(...twins, dried('2026-03-17T12:00:00Z', more)).held('31', milking);
+    expect(keysOf(row({}, '2026-03-25/morning'))).toEqual(['hold.dry-cow-not-stated']);
+    expect(row({ product: 'none' }, '2026-03-25/morning')).toBeUndefined();
+    // Before the dry-off nothing was to be stated.
+    expect(keysOf(row({}, '2026-03-17/morning'))).toEqual(['hold.fresh']);
+  });
+
   test('R-19 R-25 a calving that may be of another cow of that number ends no dry-cow hold of hers', () => {
     const one = dryCow('31', { officialId: '999000000000031', driedOffOn: '2026-01-20', driedOffWith: 'Dry-cow tube' });
     const other = dryCow('31', { officialId: '999000000000032', driedOffOn: '2026-01-20', driedOffWith: 'none' });

@@ -1,6 +1,6 @@
 /** Dry-cow products and dry cows in milked groups. */
 import { describe, expect, test } from 'vitest';
-import { about, CUPBOARD, dose, dryCow, evening, farm, keysOf, milker, type Saying } from './evening.ts';
+import { about, CUPBOARD, dose, dryCow, evening, farm, farmWide, keysOf, milker, type Saying } from './evening.ts';
 
 const calved = (time: string) =>
   about('1', 'calving', time, { calves: [{ sex: 'female', alive: true }], group: 'Fresh' });
@@ -156,6 +156,21 @@ describe('dry cows and the parlour', () => {
       ['1', false],
     ]);
     expect(held[0]?.reasons[0]?.rule).toBe('R-24');
+  });
+
+  test('R-24 R-04 a dry cow that is moved among the milked ones inside a milking heads its list, ends included', () => {
+    const keys = (time: string, to: string) => {
+      const moved = about('9', 'group-move', time, { to });
+      const finished = farmWide('milking-finished', '2026-03-14T17:20:00Z', { milking: '2026-03-14/afternoon' });
+      return keysOf(
+        evening([farm(), ...CUPBOARD, milker('1'), dryCow('9'), moved, finished]).held('9', '2026-03-14/afternoon'),
+      );
+    };
+    expect(keys('2026-03-14T16:30:00Z', 'Cows')).toEqual(['hold.dry-in-milked-group']);
+    expect(keys('2026-03-14T17:00:00Z', 'Cows')).toEqual(['hold.dry-in-milked-group']);
+    expect(keys('2026-03-14T17:20:00Z', 'Cows')).toEqual(['hold.dry-in-milked-group']);
+    expect(keys('2026-03-14T17:20:01Z', 'Cows')).toEqual([]);
+    expect(keys('2026-03-14T17:00:00Z', 'Close-up')).toEqual([]);
   });
 
   test('R-24 R-25 a move among the milked ones that may be hers heads the list, until it is said where she stands', () => {

@@ -1,7 +1,7 @@
 /** Whose hours, whose name, and whose treatment: the vet's word goes by the treatment it names. */
 import { describe, expect, test } from 'vitest';
 import type { DataOf } from '../../events/kinds.ts';
-import { about, CUPBOARD, dose, evening, farm, farmWide, milker, type Saying } from './evening.ts';
+import { about, CUPBOARD, dose, evening, farm, farmWide, medicine, milker, type Saying } from './evening.ts';
 
 const DOSE = '2026-03-08T12:00:00Z';
 const LATER = '2026-03-08T13:00:00Z';
@@ -143,5 +143,17 @@ describe('a treatment that was corrected', () => {
     const asked = (milking: string) =>
       book(given, vet('412'), struckFor('elsewhere')).at(milking).sheets['milk-hold'].unplaced.length;
     expect([asked('2026-03-13/morning'), asked('2026-03-13/afternoon')]).toEqual([1, 0]);
+  });
+});
+
+describe('a label that came while nobody knew', () => {
+  test("R-15 R-29 a label listed while the hold was open is not shortened by the vet's time given after it", () => {
+    const listed = medicine('Not known', { milkHold: { hours: 96 }, meatDays: 3 }, '2026-03-10T12:00:00Z');
+    const unknown = dose('412', DOSE, { medicine: 'Not known' }, 'given');
+    const said = (time: string) => until('412', unknown, listed, vet('412', { milkHours: 24 }, time));
+    expect(said('2026-03-10T18:00:00Z')).toBe('2026-03-12T12:00:00Z');
+    // Said before the label came: the hold was over by then.
+    expect(said(LATER)).toBeUndefined();
+    expect(until('412', unknown, vet('412', { milkHours: 24 }, '2026-03-10T18:00:00Z'))).toBeUndefined();
   });
 });
