@@ -82,6 +82,14 @@ const runsFrom = (dosing: Dosing, dose: Dose, file: CowFile | undefined): Instan
   return dosing.course?.plannedLast ?? (file === undefined ? dose.at : givenAtLatest(dosing, file.lactations));
 };
 
+/** The meat hold that a dose began; while her course goes on she is held from each dose to the next (R-17). */
+const heldUntil = ({ dose, dosing }: Given, cow: DosedCow): Instant | null => {
+  const { end } = meatOfDose(dosing, dose, cow).outcome;
+  const next = dosing.doses[dosing.doses.indexOf(dose) + 1];
+  const goesOn = (next?.data.course?.dose ?? 0) > (dose.data.course?.dose ?? 0);
+  return end === null || next === undefined || !goesOn ? end : later(end, next.at);
+};
+
 /**
  * By number of doses where the label says so. A dose given while the meat hold of those before it still runs counts
  * together with them, whether it runs by this label's own days or longer: by the vet, the law or another label. `planned`
@@ -104,7 +112,7 @@ const daysFor = (
     count = runsUntil === null || at <= runsUntil ? count + 1 : 1;
     const days = stepFor(count);
     const byLabel = days === null ? null : plusDays(at, days);
-    const held = at < dose.at ? meatOfDose(each.dosing, each.dose, cow).outcome.end : at;
+    const held = at < dose.at ? heldUntil(each, cow) : at;
     runsUntil = latestEnd([{ end: runsUntil }, { end: byLabel }, { end: held }]) ?? null;
   }
   return { days: stepFor(count + planned), doses: count + planned };

@@ -84,6 +84,21 @@ describe('doses within a running meat hold', () => {
     ]);
   });
 
+  test('R-90 R-17 the doses of a course count together, however far apart: she was held from each to the next', () => {
+    const days = [20, 23, 26];
+    const doses = days.map((day, place) =>
+      given(`2026-02-${day}T06:00:00Z`, { course: { id: 'c', dose: place + 1, of: 3, everyHours: 72 } }),
+    );
+    // Planned to be over on the 26th, and over then: three doses, and ten days from the last.
+    const afterEach = days.map((day, place) =>
+      until(book(steps(2, 10), ...doses.slice(0, place + 1)), `2026-02-${day}/afternoon`),
+    );
+    expect(afterEach).toEqual(days.map(() => ['2026-03-08T06:00:00Z']));
+    // The course begun again under its old id is another one.
+    const again = given('2026-03-20T06:00:00Z', { course: { id: 'c', dose: 1, of: 1, everyHours: 72 } });
+    expect(until(book(steps(2, 10), ...doses, again), '2026-03-21/morning')).toEqual(['2026-03-22T06:00:00Z']);
+  });
+
   test('R-90 R-13 the hold of another medicine does not make a first dose a second one', () => {
     const both = book(
       steps(4, 10),
