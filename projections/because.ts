@@ -188,6 +188,8 @@ export interface Sayings {
   'doubt.unknown-language': { language: string };
   'doubt.number-in-use': { number: string; at: Time };
   'doubt.two-labels': { medicine: string; at: Time };
+  /** `from`: the date that both are for. */
+  'doubt.two-set-ups': { at: Time; from: Day };
   'doubt.head-count': { group: string; count: number; book: number; at: Time };
   'doubt.no-farm': Record<never, never>;
   /** `phase`: before the milking, inside it, or after it. `loads`: where its milk is; `collectedAt` null while still here. */

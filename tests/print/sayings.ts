@@ -253,6 +253,7 @@ export const SAYINGS: Sayings = {
   'doubt.unknown-language': { language: 'tlh' },
   'doubt.number-in-use': { number: '0417', at: '2026-03-14T05:10:00Z' },
   'doubt.two-labels': { medicine: 'Amoxicillin, udder', at: '2026-03-14T05:10:00Z' },
+  'doubt.two-set-ups': { at: '2026-03-14T05:10:00Z', from: '2026-03-15' },
   'doubt.head-count': { group: 'Steady', count: 3, book: 3, at: '2026-03-14T05:10:00Z' },
   'doubt.no-farm': {},
   'alert.late-news': {
