@@ -3,7 +3,7 @@ import type { MedicineListed } from '../events/kinds/medicine-listed.ts';
 import { type Instant, instantText, later, plusHours } from '../shared/instant.ts';
 import { type Because, because, type OffLabelCause } from './because.ts';
 import type { CowFile } from './cow-file.ts';
-import type { Dosing } from './dosing.ts';
+import { type Dosing, isPlannedDose } from './dosing.ts';
 import type { Labels } from './farm.ts';
 import { latestEnd } from './hold-piece.ts';
 import { laterIfLonger, type Word, wordsSince } from './label.ts';
@@ -139,7 +139,14 @@ const outcomeOf = (word: Word, given: Given, cow: DosedCow): MeatOutcome => {
       because: because(
         'R-15',
         'meat.vet',
-        { medicine, days, lastDose: instantText(from), ends: instantText(end), prescribedBy: vet.meat?.by ?? null },
+        {
+          medicine,
+          days,
+          lastDose: instantText(from),
+          planned: isPlannedDose(dosing, from),
+          ends: instantText(end),
+          prescribedBy: vet.meat?.by ?? null,
+        },
         behind,
       ),
     };
@@ -168,7 +175,14 @@ const outcomeOf = (word: Word, given: Given, cow: DosedCow): MeatOutcome => {
     because: because(
       'R-90',
       'meat.days',
-      { medicine, days: labelled.days, doses: labelled.doses, lastDose: instantText(from), ends: instantText(ends) },
+      {
+        medicine,
+        days: labelled.days,
+        doses: labelled.doses,
+        lastDose: instantText(from),
+        planned: isPlannedDose(dosing, from),
+        ends: instantText(ends),
+      },
       behind,
     ),
   };
@@ -203,7 +217,15 @@ const byRegulation = (
     because: because(
       'R-18',
       'meat.off-label-eu',
-      { medicine, basis, labelDays, days, lastDose: instantText(from), ends: instantText(ends) },
+      {
+        medicine,
+        basis,
+        labelDays,
+        days,
+        lastDose: instantText(from),
+        planned: isPlannedDose(dosing, from),
+        ends: instantText(ends),
+      },
       behind,
     ),
   };
