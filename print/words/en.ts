@@ -278,7 +278,7 @@ export const en: Words = {
     'doubt.two-labels': (v, f) =>
       `${v.medicine} is listed twice at one time, ${f.time(v.at)}, with different labels: the longer one holds. Which is right? Strike the other`,
     'doubt.two-set-ups': (v, f) =>
-      `The farm is set up twice at one time, ${f.time(v.at)}, both from ${f.day(v.from)} on, and not alike: the longer fresh hold holds. Which is right? Strike the other`,
+      `The farm is set up twice at one time, ${f.time(v.at)}, both from ${f.day(v.from)} on, and not alike: what holds longer counts. Which is right? Strike the other`,
     'doubt.head-count': (v, f) => `${v.group}: ${v.count} counted ${f.time(v.at)}, ${v.book} on the book`,
     'doubt.no-farm': () =>
       'No farm is set up in this book, so nothing that hangs on its milkings or rules can be worked out',

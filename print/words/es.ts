@@ -281,7 +281,7 @@ export const es: Words = {
     'doubt.two-labels': (v, f) =>
       `${v.medicine} está en la lista dos veces a la misma hora, ${f.time(v.at)}, con etiquetas distintas: vale la más larga. ¿Cuál es la correcta? Tache la otra`,
     'doubt.two-set-ups': (v, f) =>
-      `Los datos de la granja están dos veces a la misma hora, ${f.time(v.at)}, ambos desde ${f.day(v.from)}, y no dicen lo mismo: vale la retención más larga tras el parto. ¿Cuáles son los correctos? Tache los otros`,
+      `Los datos de la granja están dos veces a la misma hora, ${f.time(v.at)}, ambos desde ${f.day(v.from)}, y no dicen lo mismo: vale lo que retiene más tiempo. ¿Cuáles son los correctos? Tache los otros`,
     'doubt.head-count': (v, f) => `${v.group}: ${v.count} contadas ${f.time(v.at)}, ${v.book} en el libro`,
     'doubt.no-farm': () => 'No hay granja en este libro: nada que dependa de sus ordeños o reglas se puede calcular',
     'alert.late-news': (v, f) => {

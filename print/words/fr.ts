@@ -286,7 +286,7 @@ export const fr: Words = {
     'doubt.two-labels': (v, f) =>
       `${v.medicine} est deux fois sur la liste à la même heure, ${f.time(v.at)}, avec des étiquettes différentes : la plus longue vaut. Laquelle est juste ? Rayez l’autre`,
     'doubt.two-set-ups': (v, f) =>
-      `Les données de la ferme sont notées deux fois à la même heure, ${f.time(v.at)}, toutes deux à partir de ${f.day(v.from)}, et ne disent pas la même chose : la retenue après vêlage la plus longue vaut. Lesquelles sont justes ? Rayez les autres`,
+      `Les données de la ferme sont notées deux fois à la même heure, ${f.time(v.at)}, toutes deux à partir de ${f.day(v.from)}, et ne disent pas la même chose : ce qui retient le plus longtemps vaut. Lesquelles sont justes ? Rayez les autres`,
     'doubt.head-count': (v, f) => `${v.group} : ${v.count} comptées ${f.time(v.at)}, ${v.book} au livre`,
     'doubt.no-farm': () =>
       'Aucune ferme dans ce livre : rien de ce qui dépend de ses traites ou de ses règles ne se calcule',

@@ -281,7 +281,7 @@ export const pl: Words = {
     'doubt.two-labels': (v, f) =>
       `${v.medicine} jest na liście dwa razy o tej samej godzinie, ${f.time(v.at)}, z różnymi etykietami: obowiązuje dłuższa. Która jest właściwa? Wykreśl drugą`,
     'doubt.two-set-ups': (v, f) =>
-      `Dane gospodarstwa wpisano dwa razy o tej samej godzinie, ${f.time(v.at)}, jedne i drugie od: ${f.day(v.from)}, i nie są takie same: obowiązuje dłuższa karencja po wycieleniu. Które są właściwe? Wykreśl drugie`,
+      `Dane gospodarstwa wpisano dwa razy o tej samej godzinie, ${f.time(v.at)}, jedne i drugie od: ${f.day(v.from)}, i nie są takie same: obowiązuje to, co wstrzymuje dłużej. Które są właściwe? Wykreśl drugie`,
     'doubt.head-count': (v, f) => `${v.group}: naliczono ${v.count}, ${f.time(v.at)}, w księdze ${v.book}`,
     'doubt.no-farm': () =>
       'W tej księdze nie ma gospodarstwa: nie da się wyliczyć niczego, co zależy od jego dojów i zasad',

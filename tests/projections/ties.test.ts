@@ -78,6 +78,35 @@ describe.each([
     expect(evening([farm(), due(3, first), due(4, second), near]).held('413', AT)).toBeUndefined();
   });
 
+  test('R-18 R-29 of two off-label laws of one time the one that holds longer counts, for milk and for meat', () => {
+    const listed = medicine('Q', { milkHold: { hours: 48 }, meatDays: 3 }, '2026-02-01T00:00:00Z');
+    const vet = { milkHoldHours: 60, meatHoldDays: 4, prescribedBy: 'Dr Vane' };
+    const given = (more: object) => dose('412', '2026-03-13T12:00:00Z', { medicine: 'Q', offLabel: true, ...more });
+    const each = (one: 'vet' | 'eu-2019-6', other: 'vet' | 'eu-2019-6', more: object) =>
+      evening([
+        farm(),
+        listed,
+        setUp({ offLabel: one }, first),
+        setUp({ offLabel: other }, second),
+        milker('412'),
+        given(more),
+      ]);
+    for (const [one, other] of [
+      ['vet', 'eu-2019-6'],
+      ['eu-2019-6', 'vet'],
+    ] as const) {
+      // The law: three days for milk, five for meat. The vet alone: sixty hours and four days.
+      const by = each(one, other, vet);
+      expect(by.held('412', AT)?.until).toBe('2026-03-16T12:00:00Z');
+      expect(by.at(AT).sheets['beef-hold'].cows.map(({ until: end }) => end)).toEqual(['2026-03-18T12:00:00Z']);
+      // With the vet's name and no time it is open under the vet's rule.
+      expect(each(one, other, { prescribedBy: 'Dr Vane' }).held('412', AT)?.until).toBeNull();
+    }
+    expect(each('eu-2019-6', 'eu-2019-6', { prescribedBy: 'Dr Vane' }).held('412', AT)?.until).toBe(
+      '2026-03-16T12:00:00Z',
+    );
+  });
+
   test('R-02 R-29 all else goes by the last of two set-ups of one time, as it did', () => {
     const slow = setUp({ parlour: { stalls: 10, turnMinutes: 20 } }, first);
     const quick = setUp({ parlour: { stalls: 10, turnMinutes: 10 } }, second);
