@@ -21,15 +21,23 @@ export interface TankLoadSaid {
 }
 
 export interface Sayings {
-  // Milk hold, why a cow is on it
-  'hold.hours': { medicine: string; hours: number; lastDose: Time; ends: Time };
+  // Milk hold, why a cow is on it. `planned`: the last dose of a running course, not given yet (R-17).
+  'hold.hours': { medicine: string; hours: number; lastDose: Time; planned: boolean; ends: Time };
   /** `floorHours`: twelve hours a milking, when that is what governs; else null. */
-  'hold.milkings': { medicine: string; milkings: number; lastDose: Time; ends: Time | null; floorHours: number | null };
+  'hold.milkings': {
+    medicine: string;
+    milkings: number;
+    lastDose: Time;
+    planned: boolean;
+    ends: Time | null;
+    floorHours: number | null;
+  };
   'hold.hours-and-milkings': {
     medicine: string;
     hours: number;
     milkings: number;
     lastDose: Time;
+    planned: boolean;
     ends: Time | null;
     governs: 'hours' | 'milkings';
   };
@@ -41,13 +49,21 @@ export interface Sayings {
   'hold.not-for-milking-cows': { medicine: string };
   'hold.off-label-no-vet': { medicine: string; causes: OffLabelCause[] };
   'hold.off-label-milkings-only': { medicine: string; milkings: number };
-  'hold.vet': { medicine: string; hours: number; lastDose: Time; ends: Time; prescribedBy: string | null };
+  'hold.vet': {
+    medicine: string;
+    hours: number;
+    lastDose: Time;
+    planned: boolean;
+    ends: Time;
+    prescribedBy: string | null;
+  };
   'hold.off-label-eu': {
     medicine: string;
     basis: 'one-and-a-half' | 'zero' | 'not-authorised';
     labelHours: number | null;
     hours: number;
     lastDose: Time;
+    planned: boolean;
     ends: Time;
   };
   'hold.dry-cow-until-calving': { medicine: string; given: Time };
@@ -116,16 +132,24 @@ export interface Sayings {
   'sort.cannot-unknown': Record<never, never>;
   'sort.cannot-not-milked': { group: string };
   // Beef hold
-  'meat.days': { medicine: string; days: number; doses: number; lastDose: Time; ends: Time };
+  'meat.days': { medicine: string; days: number; doses: number; lastDose: Time; planned: boolean; ends: Time };
   'meat.off-label-eu': {
     medicine: string;
     basis: 'one-and-a-half' | 'zero' | 'not-authorised';
     labelDays: number | null;
     days: number;
     lastDose: Time;
+    planned: boolean;
     ends: Time;
   };
-  'meat.vet': { medicine: string; days: number; lastDose: Time; ends: Time; prescribedBy: string | null };
+  'meat.vet': {
+    medicine: string;
+    days: number;
+    lastDose: Time;
+    planned: boolean;
+    ends: Time;
+    prescribedBy: string | null;
+  };
   'meat.unknown': { medicine: string };
   'meat.not-listed': { medicine: string };
   'meat.off-label-no-vet': { medicine: string; causes: OffLabelCause[] };
@@ -188,6 +212,8 @@ export interface Sayings {
   'doubt.unknown-language': { language: string };
   'doubt.number-in-use': { number: string; at: Time };
   'doubt.two-labels': { medicine: string; at: Time };
+  /** `from`: the date that both are for. */
+  'doubt.two-set-ups': { at: Time; from: Day };
   'doubt.head-count': { group: string; count: number; book: number; at: Time };
   'doubt.no-farm': Record<never, never>;
   /** `phase`: before the milking, inside it, or after it. `loads`: where its milk is; `collectedAt` null while still here. */

@@ -44,6 +44,10 @@ export interface Dosing {
   readonly course: CoursePlan | undefined;
 }
 
+/** Is that time the planned last dose of a course that still runs: not given yet? */
+export const isPlannedDose = ({ course, last }: Dosing, at: Instant): boolean =>
+  course?.running === true && at > last.at;
+
 export interface Dosed {
   readonly treatments: readonly Hers<'treatment'>[];
   readonly vetTimes: readonly HerVetTime[];

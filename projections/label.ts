@@ -3,6 +3,7 @@ import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
 import { type Instant, later } from '../shared/instant.ts';
 import type { Labels, Listing } from './farm.ts';
 import { remembered } from './remembered.ts';
+import { setUpsTogether } from './schedule.ts';
 
 export type OffLabelLaw = NonNullable<FarmSetUp['offLabel']>;
 
@@ -14,44 +15,52 @@ export interface Word {
 }
 
 /**
- * The word in force at the dose first, then each change after it, in time. Of two listings at one time nobody knows which
- * is right: both are in force.
+ * The word in force at the dose first, then each change after it, in time. Of two listings, or of two set-ups, made at one
+ * time nobody knows which is right: both are in force.
  */
 export const wordsSince = (farm: Labels, medicine: string, dose: Instant): readonly [Word, ...Word[]] => {
   const listings = farm.listings.get(medicine) ?? [];
   const first = (listings.findLast((listing) => listing.at <= dose) ?? listings[0])?.at;
   const laws = lawChanges(farm);
   const law = laws.findLast((each) => each.since <= dose) ?? laws[0];
-  const changes = [
+  const changes: { since: Instant; listed?: Instant; laws?: readonly OffLabelLaw[] }[] = [
     ...[...new Set(listings.map(({ at }) => at))]
       .filter((at) => at > dose && at !== first)
       .map((at) => ({ since: at, listed: at })),
     ...laws.filter((each) => each.since > dose && each !== law),
   ].sort((a, b) => a.since - b.since);
-  let state: { since: Instant; listed: Instant | undefined; law: OffLabelLaw } = {
+  let state: { since: Instant; listed: Instant | undefined; laws: readonly OffLabelLaw[] } = {
     since: dose,
     listed: first,
-    law: law?.law ?? 'vet',
+    laws: law?.laws ?? ['vet'],
   };
-  const wordsNow = (): Word[] =>
-    listings
-      .filter((listing) => listing.at === state.listed)
-      .map((listing) => ({ since: state.since, listing, law: state.law }));
-  const [inForce = { since: dose, listing: undefined, law: state.law }, ...together] = wordsNow();
-  const words: [Word, ...Word[]] = [inForce, ...together];
+  const wordsNow = (): Word[] => {
+    const { since, listed } = state;
+    const inForce = listings.filter((listing) => listing.at === listed);
+    return (inForce.length === 0 ? [undefined] : inForce).flatMap((listing) =>
+      state.laws.map((each) => ({ since, listing, law: each })),
+    );
+  };
+  const words = wordsNow();
   for (const change of changes) {
     state = { ...state, ...change };
-    const now = wordsNow();
-    words.push(...(now.length === 0 ? [{ since: state.since, listing: undefined, law: state.law }] : now));
+    words.push(...wordsNow());
   }
-  return words;
+  return words as [Word, ...Word[]];
 };
 
-/** From when each off-label law was in force; set-ups that do not say are passed over. */
-const lawChanges = remembered((farm: Labels): readonly { since: Instant; law: OffLabelLaw }[] =>
-  (farm.schedule?.setUps ?? []).flatMap((setUp) =>
-    setUp.data.offLabel === undefined ? [] : [{ since: setUp.zone.startOfDay(setUp.from), law: setUp.data.offLabel }],
-  ),
+interface LawChange {
+  readonly since: Instant;
+  readonly laws: readonly OffLabelLaw[];
+}
+
+/** From when each off-label law was in force; set-ups that do not say are passed over, those made at one time go together. */
+const lawChanges = remembered(({ schedule }: Labels): readonly LawChange[] =>
+  (schedule?.setUps ?? []).flatMap((setUp): LawChange[] => {
+    const together = schedule === undefined ? [] : setUpsTogether(schedule, setUp);
+    const laws = [...new Set(together.flatMap(({ data }) => data.offLabel ?? []))];
+    return laws.length === 0 || together.at(-1) !== setUp ? [] : [{ since: setUp.zone.startOfDay(setUp.from), laws }];
+  }),
 );
 
 /** An outcome of a word: when the hold ends (null: without end). */

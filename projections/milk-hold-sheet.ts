@@ -6,7 +6,7 @@ import { dueAt } from './course-due.ts';
 import { byWeight, endText, type HoldPiece, latestEnd, reasonOf } from './hold-piece.ts';
 import type { Known } from './know.ts';
 import { type HeldBefore, heldBefore, heldWhenMilked, type OnLastSheet } from './last-issue.ts';
-import { type CowMoment, countsFor, firstCounting, isThere, type Moment, openFrom } from './moment.ts';
+import { type CowMoment, countsFor, firstCounting, isMilkedNow, isThere, type Moment, openFrom } from './moment.ts';
 import { doseKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
 import type { Standing } from './standing.ts';
@@ -99,12 +99,12 @@ const rowOf = (standing: Standing, moment: CowMoment) => {
     milkingsLeft:
       until === null
         ? null
-        : milkingsUntil(moment, counts, until, moment.lookup.isMilked(standing.group.name, moment.milking)),
+        : milkingsUntil(moment, counts, until, isMilkedNow(standing.group, standing.inMilkDuring, moment)),
     reasons: [...running].sort(byWeight).map(reasonOf),
   };
 };
 
-/** Milkings of hers still held: this one, if her group is milked at it, and those after it that start no later than the end. */
+/** Milkings of hers still held: this one, if she is milked at it, and those after it that start no later than the end. */
 const milkingsUntil = (
   moment: CowMoment,
   counts: ReturnType<typeof countsFor>,

@@ -1,24 +1,21 @@
 /** Every reason to hold one cow's milk at a milking (R-10 to R-29). Which of them are running is asked with `holdsAt`. */
 
 import type { Aside } from '../events/entry.ts';
-import type { FarmSetUp } from '../events/kinds/farm-set-up.ts';
 import { earlier, type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
-import { addDays } from '../shared/local-day.ts';
 import { type Because, because, type MayBe } from './because.ts';
 import { nearestDue } from './course-due.ts';
-import { type Hers, type Placement, presentAt } from './cow.ts';
+import type { Hers, Placement } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Dosing } from './dosing.ts';
 import { calvingsAfter, dryCowPieces, notStatedPieces } from './dry-cow-hold.ts';
+import { beforeDuePieces, freshPieces } from './fresh-hold.ts';
 import { isNamed } from './groups.ts';
 import type { HoldPiece } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
-import { laterIfLonger } from './label.ts';
 import { lactationAt, stretchAt } from './lactation.ts';
-import { holdEnd, type NthMilking } from './milking-count.ts';
+import type { NthMilking } from './milking-count.ts';
 import { type CowMoment, inMilkDuring, standsIn } from './moment.ts';
 import { withOthers } from './other-cow.ts';
-import { pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
 import { type Past, pastOf, settledOf } from './settled-past.ts';
 import { type Stretch, TWO_DAYS } from './stretch.ts';
@@ -240,73 +237,6 @@ const missedPieces = (dosing: Dosing, moment: CowMoment): Because[] =>
 /** Says beside a hold that it is not certain to be hers (R-25). */
 const mayBe = (how: MayBe | undefined, number: string, about: string, entry: string): Because[] =>
   how === undefined ? [] : [because('R-25', 'hold.may-be-her', { number, how, about }, [entry])];
-
-/** R-20, from each calving: a cow that left and came back is still on the hold of the calving before. */
-const freshPieces = (file: CowFile, moment: CowMoment, past: Past): readonly HoldPiece[] => {
-  for (const { from } of file.lactations.stretches) past.lookedAt(from);
-  const pieces = file.lactations.stretches
-    .filter((stretch) => stretch.from <= moment.windowEnd)
-    .flatMap((stretch) => past.settled(stretch, 'fresh', () => freshPieceOf(stretch, file, moment, past.nth)));
-  // Where the farm has set none, her last calving says it for all of them.
-  const notSet = pieces.findLast((piece) => piece.because.key === 'hold.fresh-not-set');
-  return pieces.filter((piece) => piece === notSet || piece.because.key !== 'hold.fresh-not-set');
-};
-
-const freshPieceOf = (stretch: Stretch, file: CowFile, moment: CowMoment, nth: NthMilking): HoldPiece[] => {
-  if (stretch.calved === null) return [];
-  const { calved } = stretch;
-  const common = { began: stretch.from, cause: 'fresh' as const };
-  const setUps = moment.schedule.setUps.filter((setUp) => isFreshHoldSet(setUp.data));
-  const inForce = moment.schedule.inForceAt(calved);
-  const first = isFreshHoldSet(inForce.data)
-    ? inForce
-    : setUps.find((setUp) => setUp.zone.startOfDay(setUp.from) > calved);
-  if (first === undefined) {
-    // A cow that came with a statement of her running holds is not held again for a calving before she came.
-    const stated =
-      !presentAt(file.cow, calved) &&
-      file.cow.entered.some((entry) => entry.at >= calved && entry.data.milkHoldUntil !== undefined);
-    const reason = because('R-20', 'hold.fresh-not-set', { calved: instantText(calved) }, stretch.entries);
-    return stated ? [] : [{ ...common, end: null, because: reason }];
-  }
-  const after = setUps.filter((setUp) => setUp !== first && setUp.zone.startOfDay(setUp.from) > calved);
-  const { outcome } = laterIfLonger(
-    [first, ...after].map((setUp) => {
-      const length = { hours: setUp.data.freshHold?.hours, milkings: setUp.data.freshHold?.milkings };
-      const { end } = holdEnd(length, calved, nth, false);
-      const values = {
-        calved: instantText(calved),
-        hours: length.hours ?? null,
-        milkings: length.milkings ?? null,
-        ends: end === null ? null : instantText(end),
-      };
-      return {
-        since: setUp.zone.startOfDay(setUp.from),
-        outcome: { end, because: because('R-20', 'hold.fresh', values, [...stretch.entries, setUp.id]) },
-      };
-    }),
-  );
-  return [{ ...common, end: outcome.end, because: outcome.because }];
-};
-
-const isFreshHoldSet = (data: FarmSetUp): boolean =>
-  data.freshHold?.hours !== undefined || data.freshHold?.milkings !== undefined;
-
-/** R-20: a cow still milked close to her due date. */
-const beforeDuePieces = (file: CowFile, moment: CowMoment): HoldPiece[] => {
-  const days = moment.schedule.inForceOn(moment.milking.day).data.freshHold?.daysBeforeDue;
-  if (days === undefined) return [];
-  const pregnancy = pregnancyAt(file.cow, moment.schedule, moment.windowEnd);
-  if (!pregnancy.confirmed || pregnancy.due === null || moment.milking.day < addDays(pregnancy.due, -days)) return [];
-  return [
-    {
-      began: 0 as Instant,
-      end: null,
-      cause: 'fresh',
-      because: because('R-20', 'hold.before-due', { due: pregnancy.due, days }, pregnancy.entries),
-    },
-  ];
-};
 
 /** R-21: what a person set stays until it is lifted by name, or all of hers are. */
 const personPieces = rememberedInRoom(({ cow }: CowFile): readonly HoldPiece[] =>

@@ -86,13 +86,19 @@ export const countsFor =
     const group = groupAt(cow, milking.start) ?? cow.placements[0]?.group;
     if (group === undefined) return true;
     if (moment.lookup.isMilked(group, milking)) return true;
-    const kind = groupNamed(moment.lookup.groups(milking), group).kind;
-    return milking.start >= moment.milking.start && (kind === 'dry' || kind === 'close-up');
+    return milking.start >= moment.milking.start && isWhereDryStand(groupNamed(moment.lookup.groups(milking), group));
   };
 
 /** She was here before, and is not in the herd then. */
 const isAway = (cow: Cow, at: Instant): boolean =>
   cow.left.length > 0 && !presentAt(cow, at) && cow.entered.some((entry) => entry.at <= at);
+
+/** A group that is not milked because its cows are dry. */
+const isWhereDryStand = ({ kind }: Group): boolean => kind === 'dry' || kind === 'close-up';
+
+/** Is this milking one of hers? Her group's, or that of the others, where she is in milk and still stands among the dry. */
+export const isMilkedNow = (group: Group, isInMilk: boolean, { lookup, milking }: CowMoment): boolean =>
+  lookup.isMilked(group.name, milking) || (isInMilk && isWhereDryStand(group));
 
 /** The first milking strictly after an instant that counts for her; null where none comes. */
 export const firstCounting = (schedule: Schedule, counts: CountsFor, after: Instant): Milking | null => {

@@ -20,6 +20,7 @@ import { type OtherLists, severalPlaces } from './sort.ts';
 import type { Standing } from './standing.ts';
 import { saidOfStandings } from './standings-in-order.ts';
 import { twoLabels } from './two-labels.ts';
+import { twoSetUps } from './two-set-ups.ts';
 import { hasLeft, milkHoldOnLeaving, unplacedRows } from './unplaced.ts';
 import type { Notice } from './views.ts';
 
@@ -135,6 +136,7 @@ const farmDoubts = (known: Known, moment: Moment): Notice[] => {
       }),
     ),
     ...twoLabels(known.farm.listings),
+    ...twoSetUps(moment.schedule),
     ...moment.groups.flatMap((group): Notice[] => {
       const count = lastCount(known, moment, group);
       if (count === undefined) return [];

@@ -6,6 +6,7 @@ import { addDays, type LocalDay } from '../shared/local-day.ts';
 import { dayOfMilking, type MilkingId, milkingId, nameOfMilking } from '../shared/milking-id.ts';
 import { mustBe } from '../shared/refusal.ts';
 import { parseZone, type Zone } from '../shared/zone.ts';
+import { remembered } from './remembered.ts';
 
 export interface Milking {
   readonly id: MilkingId;
@@ -120,6 +121,15 @@ const makeSchedule = (setUps: readonly SetUp[], first: SetUp): Schedule => {
     },
   };
 };
+
+/** A set-up and those made at one and the same time with it, for the same date on; the last of them is in force. */
+export const setUpsTogether = (schedule: Schedule, setUp: SetUp): readonly SetUp[] =>
+  togetherBy(schedule).get(setUp) ?? [setUp];
+
+const togetherBy = remembered(
+  ({ setUps }: Schedule): ReadonlyMap<SetUp, readonly SetUp[]> =>
+    new Map(setUps.map((one) => [one, setUps.filter((each) => each.at === one.at && each.from === one.from)])),
+);
 
 /** A date's milkings as a set-up has them, by start. */
 const milkingsBy = ({ data, zone }: SetUp, day: LocalDay): readonly Milking[] =>

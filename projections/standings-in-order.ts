@@ -133,7 +133,7 @@ export interface GroupStanding {
   readonly kind: Group['kind'];
   readonly cows: readonly Standing[];
   readonly inMilk: number;
-  /** In milk and held. */
+  /** On the milk-hold list: in milk and held, or dry in a milked group. */
   readonly held: number;
 }
 
@@ -152,7 +152,7 @@ export const byGroup = remembered((standings: readonly Standing[]): ReadonlyMap<
         kind: cows[0]?.group.kind ?? 'unknown',
         cows,
         inMilk: cows.filter((each) => each.inMilk).length,
-        held: cows.filter((each) => each.held && each.inMilk).length,
+        held: cows.filter((each) => each.held).length,
       },
     ]),
   );

@@ -1,7 +1,7 @@
 /** How long a dosing holds the milk: the label, the vet, the law on off-label use (R-10 to R-18, R-29). Dry-cow products are in `dry-cow-hold.ts`. */
 import { type Instant, instantText, later, plusHours } from '../shared/instant.ts';
 import { type Because, because, type OffLabelCause } from './because.ts';
-import type { Dosing } from './dosing.ts';
+import { type Dosing, isPlannedDose } from './dosing.ts';
 import type { Labels } from './farm.ts';
 import { laterIfLonger, longest, type Word, wordsSince } from './label.ts';
 import { type HoldEnd, type HoldLength, holdEnd, type NthMilking } from './milking-count.ts';
@@ -71,6 +71,7 @@ const outcomeOf = (word: Word, dosing: Dosing, animal: DosedAnimal, from: Instan
       medicine,
       hours,
       lastDose: instantText(from),
+      planned: isPlannedDose(dosing, from),
       ends: instantText(end),
       prescribedBy: vet.milk?.by ?? null,
     };
@@ -138,23 +139,25 @@ const byLabel = (
   behind: readonly string[],
 ): MilkOutcome => {
   const result = holdEnd(hold, from, animal.nth, true);
-  return { end: result.end, because: sayLabel(hold, result, dosing.medicine, from, behind) };
+  return { end: result.end, because: sayLabel(hold, result, dosing, from, behind) };
 };
 
 export const sayLabel = (
   hold: HoldLength,
   result: HoldEnd,
-  medicine: string,
+  dosing: Dosing,
   from: Instant,
   behind: readonly string[],
 ): Because => {
+  const { medicine } = dosing;
   const lastDose = instantText(from);
+  const planned = isPlannedDose(dosing, from);
   const ends = result.end === null ? null : instantText(result.end);
   if (hold.milkings === undefined) {
     return because(
       'R-11',
       'hold.hours',
-      { medicine, hours: hold.hours ?? 0, lastDose, ends: ends ?? lastDose },
+      { medicine, hours: hold.hours ?? 0, lastDose, planned, ends: ends ?? lastDose },
       behind,
     );
   }
@@ -162,14 +165,14 @@ export const sayLabel = (
     return because(
       'R-12',
       'hold.milkings',
-      { medicine, milkings: hold.milkings, lastDose, ends, floorHours: result.floorHours },
+      { medicine, milkings: hold.milkings, lastDose, planned, ends, floorHours: result.floorHours },
       behind,
     );
   }
   return because(
     'R-12',
     'hold.hours-and-milkings',
-    { medicine, hours: hold.hours, milkings: hold.milkings, lastDose, ends, governs: result.governs },
+    { medicine, hours: hold.hours, milkings: hold.milkings, lastDose, planned, ends, governs: result.governs },
     behind,
   );
 };
@@ -225,7 +228,15 @@ const byRegulation = (
     because: because(
       'R-18',
       'hold.off-label-eu',
-      { medicine, basis, labelHours, hours, lastDose: instantText(from), ends: instantText(ends) },
+      {
+        medicine,
+        basis,
+        labelHours,
+        hours,
+        lastDose: instantText(from),
+        planned: isPlannedDose(dosing, from),
+        ends: instantText(ends),
+      },
       behind,
     ),
   };

@@ -7,12 +7,13 @@ import { type Cow, numberAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import { dosingsOf } from './dosing.ts';
 import { medicineKey } from './farm.ts';
+import { freshEndOfAnyCow } from './fresh-hold.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import { isSaidInstead } from './instead.ts';
 import { saidFrom } from './kept-for-herd.ts';
 import type { Known } from './know.ts';
 import { dosingPieces, milkHoldPieces } from './milk-hold.ts';
-import { holdEnd, type NthMilking, nthMilkingFor } from './milking-count.ts';
+import { type NthMilking, nthMilkingFor } from './milking-count.ts';
 import { type CowMoment, isThere, type Moment } from './moment.ts';
 import { appearsKey, struckKey, unplacedKey } from './notice-keys.ts';
 import { remembered } from './remembered.ts';
@@ -76,7 +77,7 @@ const mayStillHold = (entry: Entry, known: Known, moment: Moment): boolean => {
 /** When the hold of whichever cow it was is over; null: without end. */
 export const endForAnyCow = (entry: Entry, known: Known, moment: Moment): Instant | null => {
   const nth = nthMilkingOfAnyCow(moment);
-  if (entry.type === 'calving' || entry.type === 'abortion') return freshEnd(entry.at, moment, nth);
+  if (entry.type === 'calving' || entry.type === 'abortion') return freshEndOfAnyCow(entry.at, moment.schedule, nth);
   if (entry.type !== 'treatment') return null;
   const isDryCow = (known.farm.listings.get(medicineKey(entry.data.medicine)) ?? []).some(
     (listing) => listing.data.dryCow !== undefined,
@@ -111,12 +112,6 @@ const nthMilkingOfAnyCow = (moment: Moment): NthMilking => {
     const each = [everyMilking, ...milked].map((nth) => nth(after, n));
     return latestEnd(each.map((end) => ({ end }))) ?? null;
   };
-};
-
-const freshEnd = (calved: Instant, moment: Moment, nth: NthMilking): Instant | null => {
-  const fresh = moment.schedule.inForceAt(calved).data.freshHold;
-  if (fresh?.hours === undefined && fresh?.milkings === undefined) return null;
-  return holdEnd(fresh, calved, nth, false).end;
 };
 
 /** Struck without saying what was true instead: somebody may have had it. */

@@ -144,6 +144,7 @@ export interface CountsRow {
   readonly group: string;
   readonly head: number;
   readonly inMilk: number;
+  /** Those of its cows that the milk-hold list has. */
   readonly held: number;
   readonly in: readonly string[];
   readonly out: readonly string[];

@@ -38,6 +38,8 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   return `${what} was written for number ${number} at a time when she was not in the herd`;
 };
 
+const lastDose = ({ planned }: { planned: boolean }): string => (planned ? 'planned last dose' : 'last dose');
+
 const ends = (time: string | null, f: Format): string =>
   time === null ? 'no end can be worked out yet' : `ends ${f.time(time)}`;
 
@@ -95,13 +97,13 @@ export const en: Words = {
   },
   keeper: { ...keeperEn, offLabelCauses: causes, leftReasons },
   says: {
-    'hold.hours': (v, f) => `${v.medicine}: last dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
+    'hold.hours': (v, f) => `${v.medicine}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
-      `${v.medicine}: last dose ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${
         v.floorHours === null ? '' : `, never less than 12 h a milking = ${f.hours(v.floorHours)}`
       }: ${ends(v.ends, f)}`,
     'hold.hours-and-milkings': (v, f) =>
-      `${v.medicine}: last dose ${f.time(v.lastDose)} + ${f.hours(v.hours)} and ${f.count(v.milkings, milkings)}, the later (the ${v.governs}): ${ends(v.ends, f)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.hours(v.hours)} and ${f.count(v.milkings, milkings)}, the later (the ${v.governs}): ${ends(v.ends, f)}`,
     'hold.label-longer': (v, f) =>
       `${v.medicine}: a longer label was listed ${f.time(v.listed)} while the hold ran: ${ends(v.ends, f)}`,
     'hold.course-running': (v, f) =>
@@ -117,9 +119,9 @@ export const en: Words = {
     'hold.off-label-milkings-only': (v, f) =>
       `${v.medicine}, off-label: the label says ${f.count(v.milkings, milkings)} and no hours, so no time can be worked out; held until the vet gives one`,
     'hold.vet': (v, f) =>
-      `${v.medicine}: vet's time${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, last dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}: vet's time${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'time' : f.hours(v.labelHours), 'not authorised for milk animals')}: last dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'time' : f.hours(v.labelHours), 'not authorised for milk animals')}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, dry-cow product given ${f.time(v.given)}: held until she calves, and then for the label's time`,
     'hold.dry-cow-after-calving': (v, f) =>
@@ -202,11 +204,11 @@ export const en: Words = {
     'sort.cannot-unknown': () => 'no cow of this number in the herd',
     'sort.cannot-not-milked': (v) => `${v.group} is not milked at this milking`,
     'meat.days': (v, f) =>
-      `${v.medicine}: last dose ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
     'meat.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'time' : f.count(v.labelDays, days), 'not authorised for food animals')}: last dose ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'time' : f.count(v.labelDays, days), 'not authorised for food animals')}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.vet': (v, f) =>
-      `${v.medicine}: vet's time${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, last dose ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}: vet's time${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.unknown': (v) => `${v.medicine}: the list does not know its meat hold; held until it is entered`,
     'meat.not-listed': (v) =>
       `${v.medicine} is not on the list of medicines; held until its label or the vet's time is entered`,
@@ -275,6 +277,8 @@ export const en: Words = {
     'doubt.number-in-use': (v, f) => `Number ${v.number} was given again, ${f.time(v.at)}, while another cow has it`,
     'doubt.two-labels': (v, f) =>
       `${v.medicine} is listed twice at one time, ${f.time(v.at)}, with different labels: the longer one holds. Which is right? Strike the other`,
+    'doubt.two-set-ups': (v, f) =>
+      `The farm is set up twice at one time, ${f.time(v.at)}, both from ${f.day(v.from)} on, and not alike: what holds longer counts. Which is right? Strike the other`,
     'doubt.head-count': (v, f) => `${v.group}: ${v.count} counted ${f.time(v.at)}, ${v.book} on the book`,
     'doubt.no-farm': () =>
       'No farm is set up in this book, so nothing that hangs on its milkings or rules can be worked out',

@@ -37,6 +37,8 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   return `${what} cuando ella no estaba en el rebaño`;
 };
 
+const lastDose = ({ planned }: { planned: boolean }): string => (planned ? 'última dosis prevista' : 'última dosis');
+
 const ends = (time: string | null, f: Format): string =>
   time === null ? 'aún no se puede calcular el final' : `termina ${f.time(time)}`;
 
@@ -112,11 +114,11 @@ export const es: Words = {
   keeper: { ...keeperEs, offLabelCauses: causes, leftReasons },
   says: {
     ...whyEs,
-    'hold.hours': (v, f) => `${v.medicine}: última dosis ${f.sum(v.lastDose, v.hours, v.ends)}`,
+    'hold.hours': (v, f) => `${v.medicine}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
-      `${v.medicine}: última dosis ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, nunca menos de 12 h por ordeño = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, nunca menos de 12 h por ordeño = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,
     'hold.hours-and-milkings': (v, f) =>
-      `${v.medicine}: última dosis ${f.time(v.lastDose)} + ${f.hours(v.hours)} y ${f.count(v.milkings, milkings)}, lo que termine más tarde: ${ends(v.ends, f)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.hours(v.hours)} y ${f.count(v.milkings, milkings)}, lo que termine más tarde: ${ends(v.ends, f)}`,
     'hold.label-longer': labelLonger,
     'hold.course-running': courseRunning,
     'hold.dose-not-recorded': (v, f) =>
@@ -130,9 +132,9 @@ export const es: Words = {
     'hold.off-label-milkings-only': (v, f) =>
       `${v.medicine}, fuera de etiqueta: la etiqueta dice ${f.count(v.milkings, milkings)} y ninguna hora; retenida hasta que el veterinario dé un tiempo`,
     'hold.vet': (v, f) =>
-      `${v.medicine}: tiempo del veterinario${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, última dosis ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}: tiempo del veterinario${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'el tiempo' : f.hours(v.labelHours), 'no autorizado para animales de leche')}: última dosis ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'el tiempo' : f.hours(v.labelHours), 'no autorizado para animales de leche')}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, producto de secado dado ${f.time(v.given)}: retenida hasta el parto y después lo que diga la etiqueta`,
     'hold.dry-cow-after-calving': (v, f) =>
@@ -211,11 +213,11 @@ export const es: Words = {
     'sort.cannot-unknown': () => 'no hay vaca con este número',
     'sort.cannot-not-milked': (v) => `${v.group} no se ordeña en este ordeño`,
     'meat.days': (v, f) =>
-      `${v.medicine}: última dosis ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
     'meat.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'el tiempo' : f.count(v.labelDays, days), 'no autorizado para animales de consumo')}: última dosis ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'el tiempo' : f.count(v.labelDays, days), 'no autorizado para animales de consumo')}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.vet': (v, f) =>
-      `${v.medicine}: tiempo del veterinario${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, última dosis ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}: tiempo del veterinario${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.unknown': (v) => `${v.medicine}: la lista no sabe cuánto retener la carne; retenida hasta anotarlo`,
     'meat.not-listed': notListed,
     'meat.off-label-no-vet': offLabelNoVet,
@@ -278,6 +280,8 @@ export const es: Words = {
     'doubt.number-in-use': (v, f) => `El número ${v.number} se dio otra vez, ${f.time(v.at)}, y otra vaca lo lleva`,
     'doubt.two-labels': (v, f) =>
       `${v.medicine} está en la lista dos veces a la misma hora, ${f.time(v.at)}, con etiquetas distintas: vale la más larga. ¿Cuál es la correcta? Tache la otra`,
+    'doubt.two-set-ups': (v, f) =>
+      `Los datos de la granja están dos veces a la misma hora, ${f.time(v.at)}, ambos desde ${f.day(v.from)}, y no dicen lo mismo: vale lo que retiene más tiempo. ¿Cuáles son los correctos? Tache los otros`,
     'doubt.head-count': (v, f) => `${v.group}: ${v.count} contadas ${f.time(v.at)}, ${v.book} en el libro`,
     'doubt.no-farm': () => 'No hay granja en este libro: nada que dependa de sus ordeños o reglas se puede calcular',
     'alert.late-news': (v, f) => {

@@ -37,6 +37,8 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   return `${what} quand elle n’était pas dans le troupeau`;
 };
 
+const lastDose = ({ planned }: { planned: boolean }): string => (planned ? 'dernière dose prévue' : 'dernière dose');
+
 const ends = (time: string | null, f: Format): string =>
   time === null ? 'fin pas encore calculable' : `fin ${f.time(time)}`;
 
@@ -112,11 +114,11 @@ export const fr: Words = {
   keeper: { ...keeperFr, offLabelCauses: causes, leftReasons },
   says: {
     ...whyFr,
-    'hold.hours': (v, f) => `${v.medicine} : dernière dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
+    'hold.hours': (v, f) => `${v.medicine} : ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
-      `${v.medicine} : dernière dose ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, jamais moins de 12 h par traite = ${f.hours(v.floorHours)}`} : ${ends(v.ends, f)}`,
+      `${v.medicine} : ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, jamais moins de 12 h par traite = ${f.hours(v.floorHours)}`} : ${ends(v.ends, f)}`,
     'hold.hours-and-milkings': (v, f) =>
-      `${v.medicine} : dernière dose ${f.time(v.lastDose)} + ${f.hours(v.hours)} et ${f.count(v.milkings, milkings)}, le plus tard des deux : ${ends(v.ends, f)}`,
+      `${v.medicine} : ${lastDose(v)} ${f.time(v.lastDose)} + ${f.hours(v.hours)} et ${f.count(v.milkings, milkings)}, le plus tard des deux : ${ends(v.ends, f)}`,
     'hold.label-longer': labelLonger,
     'hold.course-running': courseRunning,
     'hold.dose-not-recorded': (v, f) =>
@@ -130,9 +132,9 @@ export const fr: Words = {
     'hold.off-label-milkings-only': (v, f) =>
       `${v.medicine}, hors étiquette : l’étiquette dit ${f.count(v.milkings, milkings)} et aucune heure ; retenue jusqu’à ce que le vétérinaire donne un délai`,
     'hold.vet': (v, f) =>
-      `${v.medicine} : délai du vétérinaire${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, dernière dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine} : délai du vétérinaire${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'le délai' : f.hours(v.labelHours), 'non autorisé pour les animaux laitiers')} : dernière dose ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'le délai' : f.hours(v.labelHours), 'non autorisé pour les animaux laitiers')} : ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, produit de tarissement donné ${f.time(v.given)} : retenue jusqu’au vêlage, puis le délai de l’étiquette`,
     'hold.dry-cow-after-calving': (v, f) =>
@@ -212,11 +214,11 @@ export const fr: Words = {
     'sort.cannot-unknown': () => 'aucune vache de ce numéro',
     'sort.cannot-not-milked': (v) => `${v.group} n’est pas trait à cette traite`,
     'meat.days': (v, f) =>
-      `${v.medicine} : dernière dose ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
+      `${v.medicine} : ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
     'meat.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'le délai' : f.count(v.labelDays, days), 'non autorisé pour les animaux de boucherie')} : dernière dose ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'le délai' : f.count(v.labelDays, days), 'non autorisé pour les animaux de boucherie')} : ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.vet': (v, f) =>
-      `${v.medicine} : délai du vétérinaire${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, dernière dose ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine} : délai du vétérinaire${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.unknown': (v) =>
       `${v.medicine} : la liste ne connaît pas son délai viande ; retenue jusqu’à ce qu’il soit noté`,
     'meat.not-listed': notListed,
@@ -283,6 +285,8 @@ export const fr: Words = {
       `Le numéro ${v.number} a été redonné, ${f.time(v.at)}, alors qu’une autre vache le porte`,
     'doubt.two-labels': (v, f) =>
       `${v.medicine} est deux fois sur la liste à la même heure, ${f.time(v.at)}, avec des étiquettes différentes : la plus longue vaut. Laquelle est juste ? Rayez l’autre`,
+    'doubt.two-set-ups': (v, f) =>
+      `Les données de la ferme sont notées deux fois à la même heure, ${f.time(v.at)}, toutes deux à partir de ${f.day(v.from)}, et ne disent pas la même chose : ce qui retient le plus longtemps vaut. Lesquelles sont justes ? Rayez les autres`,
     'doubt.head-count': (v, f) => `${v.group} : ${v.count} comptées ${f.time(v.at)}, ${v.book} au livre`,
     'doubt.no-farm': () =>
       'Aucune ferme dans ce livre : rien de ce qui dépend de ses traites ou de ses règles ne se calcule',

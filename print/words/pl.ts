@@ -37,6 +37,9 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   return `${what}, gdy nie było jej w stadzie`;
 };
 
+const lastDose = ({ planned }: { planned: boolean }): string =>
+  planned ? 'planowana ostatnia dawka' : 'ostatnia dawka';
+
 const ends = (time: string | null, f: Format): string =>
   time === null ? 'końca nie da się jeszcze wyliczyć' : `koniec ${f.time(time)}`;
 
@@ -112,11 +115,11 @@ export const pl: Words = {
   keeper: { ...keeperPl, offLabelCauses: causes, leftReasons },
   says: {
     ...whyPl,
-    'hold.hours': (v, f) => `${v.medicine}: ostatnia dawka ${f.sum(v.lastDose, v.hours, v.ends)}`,
+    'hold.hours': (v, f) => `${v.medicine}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
-      `${v.medicine}: ostatnia dawka ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, nigdy mniej niż 12 h na dój = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, nigdy mniej niż 12 h na dój = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,
     'hold.hours-and-milkings': (v, f) =>
-      `${v.medicine}: ostatnia dawka ${f.time(v.lastDose)} + ${f.hours(v.hours)} i ${f.count(v.milkings, milkings)}, co później: ${ends(v.ends, f)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.hours(v.hours)} i ${f.count(v.milkings, milkings)}, co później: ${ends(v.ends, f)}`,
     'hold.label-longer': labelLonger,
     'hold.course-running': courseRunning,
     'hold.dose-not-recorded': (v, f) =>
@@ -129,9 +132,9 @@ export const pl: Words = {
     'hold.off-label-milkings-only': (v, f) =>
       `${v.medicine}, poza etykietą: etykieta podaje ${f.count(v.milkings, milkings)}, bez godzin; wstrzymana, aż weterynarz poda czas`,
     'hold.vet': (v, f) =>
-      `${v.medicine}: czas od weterynarza${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ostatnia dawka ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}: czas od weterynarza${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'czas' : f.hours(v.labelHours), 'niedopuszczony dla zwierząt mlecznych')}: ostatnia dawka ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'czas' : f.hours(v.labelHours), 'niedopuszczony dla zwierząt mlecznych')}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, środek do zasuszania podany ${f.time(v.given)}: wstrzymana do wycielenia, potem czas z etykiety`,
     'hold.dry-cow-after-calving': (v, f) =>
@@ -211,11 +214,11 @@ export const pl: Words = {
     'sort.cannot-unknown': () => 'nie ma krowy o tym numerze',
     'sort.cannot-not-milked': (v) => `${v.group} nie jest dojona o tej porze`,
     'meat.days': (v, f) =>
-      `${v.medicine}: ostatnia dawka ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
     'meat.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'czas' : f.count(v.labelDays, days), 'niedopuszczony dla zwierząt rzeźnych')}: ostatnia dawka ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'czas' : f.count(v.labelDays, days), 'niedopuszczony dla zwierząt rzeźnych')}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.vet': (v, f) =>
-      `${v.medicine}: czas od weterynarza${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ostatnia dawka ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}: czas od weterynarza${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.unknown': (v) => `${v.medicine}: lista nie zna karencji mięsa; wstrzymana, aż zostanie wpisana`,
     'meat.not-listed': notListed,
     'meat.off-label-no-vet': offLabelNoVet,
@@ -277,6 +280,8 @@ export const pl: Words = {
     'doubt.number-in-use': (v, f) => `Numer ${v.number} nadano ponownie, ${f.time(v.at)}, a ma go inna krowa`,
     'doubt.two-labels': (v, f) =>
       `${v.medicine} jest na liście dwa razy o tej samej godzinie, ${f.time(v.at)}, z różnymi etykietami: obowiązuje dłuższa. Która jest właściwa? Wykreśl drugą`,
+    'doubt.two-set-ups': (v, f) =>
+      `Dane gospodarstwa wpisano dwa razy o tej samej godzinie, ${f.time(v.at)}, jedne i drugie od: ${f.day(v.from)}, i nie są takie same: obowiązuje to, co wstrzymuje dłużej. Które są właściwe? Wykreśl drugie`,
     'doubt.head-count': (v, f) => `${v.group}: naliczono ${v.count}, ${f.time(v.at)}, w księdze ${v.book}`,
     'doubt.no-farm': () =>
       'W tej księdze nie ma gospodarstwa: nie da się wyliczyć niczego, co zależy od jego dojów i zasad',

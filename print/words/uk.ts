@@ -37,6 +37,8 @@ const mayBe = (number: string, how: MayBe, about: string, f: Format): string => 
   return `${what}, коли її не було в стаді`;
 };
 
+const lastDose = ({ planned }: { planned: boolean }): string => (planned ? 'остання доза за планом' : 'остання доза');
+
 const ends = (time: string | null, f: Format): string =>
   time === null ? 'кінець ще не можна обчислити' : `кінець ${f.time(time)}`;
 
@@ -112,11 +114,11 @@ export const uk: Words = {
   keeper: { ...keeperUk, offLabelCauses: causes, leftReasons },
   says: {
     ...whyUk,
-    'hold.hours': (v, f) => `${v.medicine}: остання доза ${f.sum(v.lastDose, v.hours, v.ends)}`,
+    'hold.hours': (v, f) => `${v.medicine}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.milkings': (v, f) =>
-      `${v.medicine}: остання доза ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, не менше 12 год на доїння = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.milkings, milkings)}${v.floorHours === null ? '' : `, не менше 12 год на доїння = ${f.hours(v.floorHours)}`}: ${ends(v.ends, f)}`,
     'hold.hours-and-milkings': (v, f) =>
-      `${v.medicine}: остання доза ${f.time(v.lastDose)} + ${f.hours(v.hours)} і ${f.count(v.milkings, milkings)}, що пізніше: ${ends(v.ends, f)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.hours(v.hours)} і ${f.count(v.milkings, milkings)}, що пізніше: ${ends(v.ends, f)}`,
     'hold.label-longer': labelLonger,
     'hold.course-running': courseRunning,
     'hold.dose-not-recorded': (v, f) =>
@@ -128,9 +130,9 @@ export const uk: Words = {
     'hold.off-label-milkings-only': (v, f) =>
       `${v.medicine}, поза етикеткою: на етикетці ${f.count(v.milkings, milkings)}, без годин; затримана, доки ветеринар не дасть час`,
     'hold.vet': (v, f) =>
-      `${v.medicine}: час від ветеринара${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, остання доза ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}: час від ветеринара${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'час' : f.hours(v.labelHours), 'не дозволено для молочних тварин')}: остання доза ${f.sum(v.lastDose, v.hours, v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelHours === null ? 'час' : f.hours(v.labelHours), 'не дозволено для молочних тварин')}: ${lastDose(v)} ${f.sum(v.lastDose, v.hours, v.ends)}`,
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, засіб для запуску дано ${f.time(v.given)}: затримана до отелення, далі час з етикетки`,
     'hold.dry-cow-after-calving': (v, f) =>
@@ -209,11 +211,11 @@ export const uk: Words = {
     'sort.cannot-unknown': () => 'корови з цим номером немає',
     'sort.cannot-not-milked': (v) => `${v.group} цього разу не доять`,
     'meat.days': (v, f) =>
-      `${v.medicine}: остання доза ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
+      `${v.medicine}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} (${f.count(v.doses, doses)}) = ${f.time(v.ends)}`,
     'meat.off-label-eu': (v, f) =>
-      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'час' : f.count(v.labelDays, days), 'не дозволено для забійних тварин')}: остання доза ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}, ${euBasis(v.basis, v.labelDays === null ? 'час' : f.count(v.labelDays, days), 'не дозволено для забійних тварин')}: ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.vet': (v, f) =>
-      `${v.medicine}: час від ветеринара${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, остання доза ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
+      `${v.medicine}: час від ветеринара${v.prescribedBy === null ? '' : ` (${v.prescribedBy})`}, ${lastDose(v)} ${f.time(v.lastDose)} + ${f.count(v.days, days)} = ${f.time(v.ends)}`,
     'meat.unknown': (v) => `${v.medicine}: список не знає затримки м’яса; затримана, доки не внесуть`,
     'meat.not-listed': notListed,
     'meat.off-label-no-vet': offLabelNoVet,
@@ -271,6 +273,8 @@ export const uk: Words = {
     'doubt.number-in-use': (v, f) => `Номер ${v.number} дали знову, ${f.time(v.at)}, а його має інша корова`,
     'doubt.two-labels': (v, f) =>
       `${v.medicine} у списку двічі на той самий час, ${f.time(v.at)}, з різними етикетками: діє довша. Яка правильна? Викресліть іншу`,
+    'doubt.two-set-ups': (v, f) =>
+      `Дані ферми внесено двічі на той самий час, ${f.time(v.at)}, одні й другі від: ${f.day(v.from)}, і вони різні: діє те, що затримує довше. Які правильні? Викресліть інші`,
     'doubt.head-count': (v, f) => `${v.group}: нараховано ${v.count}, ${f.time(v.at)}, у книзі ${v.book}`,
     'doubt.no-farm': () => 'У цій книзі немає ферми: нічого, що залежить від її доїнь чи правил, не обчислити',
     'alert.late-news': (v, f) => {

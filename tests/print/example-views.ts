@@ -27,7 +27,7 @@ export const treated = (medicine = PENICILLIN, quarters: readonly string[] = ['l
   ...because(
     'R-11',
     'hold.hours',
-    { medicine, hours: 60, lastDose: '2026-03-14T05:10:00Z', ends: '2026-03-16T17:10:00Z' },
+    { medicine, hours: 60, lastDose: '2026-03-14T05:10:00Z', planned: false, ends: '2026-03-16T17:10:00Z' },
     ['t-1'],
   ),
   cause: 'treated',
@@ -368,6 +368,7 @@ export const RICH: Views = {
                   days: 3,
                   doses: 1,
                   lastDose: '2026-03-14T05:10:00Z',
+                  planned: false,
                   ends: '2026-03-17T05:10:00Z',
                 },
                 ['t-1'],

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { CrewKey } from '../../print/words/dictionary.ts';
 import { formatFor } from '../../print/words/format.ts';
 import { LANGUAGES, sayIn, sayToCrew, wordsFor } from '../../print/words.ts';
-import { because, type SayingKey } from '../../projections/because.ts';
+import { type Because, because, type SayingKey } from '../../projections/because.ts';
 import { mustBeInstant } from '../../shared/instant.ts';
 import { mustBe } from '../../shared/refusal.ts';
 import { parseZone } from '../../shared/zone.ts';
@@ -24,6 +24,8 @@ const SAID_BESIDE: readonly string[] = [
   'unplaced.dose-struck number',
 ];
 
+const WITH_LAST_DOSE = KEYS.filter((key) => 'lastDose' in SAYINGS[key]);
+
 describe.each(LANGUAGES)('in %s', (language) => {
   const words = wordsFor(language);
 
@@ -34,6 +36,13 @@ describe.each(LANGUAGES)('in %s', (language) => {
     for (const [name, value] of Object.entries(SAYINGS[key])) {
       if (NAMES.includes(name) && !SAID_BESIDE.includes(`${key} ${name}`)) expect(said).toContain(String(value));
     }
+  });
+
+  test.each(WITH_LAST_DOSE)('R-17 %s says where the last dose is only planned', (key) => {
+    const said = (planned: boolean): string =>
+      sayIn(words, { ...reasonOf(key), values: { ...SAYINGS[key], planned } } as Because, { zone });
+    expect(said(false)).toBe(sayIn(words, reasonOf(key), { zone }));
+    expect(said(true).length).toBeGreaterThan(said(false).length);
   });
 
   test('R-10 the milkings left are a number unless this one is the last, at 21 and 101 too', () => {
@@ -58,7 +67,7 @@ describe.each(LANGUAGES)('in %s', (language) => {
 
 describe('the arithmetic', () => {
   const said = (hours: number, lastDose: string, ends: string, place = 'Europe/Dublin'): string =>
-    sayIn(wordsFor('en'), because('R-11', 'hold.hours', { medicine: 'X', hours, lastDose, ends }, []), {
+    sayIn(wordsFor('en'), because('R-11', 'hold.hours', { medicine: 'X', hours, lastDose, planned: false, ends }, []), {
       zone: mustBe(parseZone(place)),
     });
 

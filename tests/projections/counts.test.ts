@@ -13,7 +13,7 @@ const counted = (time: string, count: number, group = 'Cows', id = `count-${time
 });
 
 describe('head, in milk, held', () => {
-  test('R-70 held are cows in milk: a dry cow after her dry-cow product is a head and no more', () => {
+  test('R-70 R-24 held are those on the milk-hold list: a dry cow after her dry-cow product is a head and no more', () => {
     const each = book(
       dryCow('1', { driedOffWith: 'Dry-cow tube' }),
       milker('2'),
@@ -24,8 +24,25 @@ describe('head, in milk, held', () => {
     expect(each.at(AT).sheets.counts.total).toEqual({ head: 2, inMilk: 1, held: 1 });
   });
 
-  test('R-70 R-24 a dry cow in a milked group is on the milk-hold list, but there is no milk of hers to hold back', () => {
-    expect(row(book(dryCow('1', { group: 'Cows' })), 'Cows')).toMatchObject({ head: 1, inMilk: 0, held: 0 });
+  test('R-70 R-24 a dry cow in a milked group is on the milk-hold list, so she is one of the held there', () => {
+    const each = book(dryCow('1', { group: 'Cows' }), milker('2'));
+    expect(row(each, 'Cows')).toMatchObject({ head: 2, inMilk: 1, held: 1 });
+    expect(each.at(AT).sheets.counts.total).toEqual({ head: 2, inMilk: 1, held: 1 });
+    // She is none of the cows that the plan makes turns for.
+    expect(each.at(AT).sheets['milking-plan'].groups.find(({ group }) => group === 'Cows')?.cows).toBe(1);
+    // Where her group is not milked at this milking she is on no list.
+    const once = evening([
+      farm({ groups: [{ name: 'Cows', kind: 'milking', milkedAt: ['morning'] }] }),
+      dryCow('1', { group: 'Cows' }),
+    ]);
+    expect([row(once, 'Cows', '2026-03-14/morning')?.held, row(once, 'Cows')?.held]).toEqual([1, 0]);
+  });
+
+  test('R-70 R-24 a cow that calved inside the milking is on the list, so she is held, though not in milk at its start', () => {
+    const calves = [{ sex: 'male' as const, alive: true }];
+    const each = book(dryCow('1'), about('1', 'calving', '2026-03-14T16:40:00Z', { calves, group: 'Fresh' }));
+    expect(row(each, 'Dry')).toMatchObject({ head: 1, inMilk: 0, held: 1 });
+    expect(each.at(AT).sheets['milk-hold'].held.map(({ cow, group }) => [cow, group])).toEqual([['1', 'Dry']]);
   });
 });
 

@@ -279,3 +279,40 @@ describe('the name of a course used again', () => {
     expect(settled.held('412', NEXT)?.until).toBeNull();
   });
 });
+
+describe('the last dose in a reason', () => {
+  const vet = { meatHoldDays: 20, milkHoldHours: 200, prescribedBy: 'Dr Vane' };
+  const label = { milkHold: { hours: 60 }, meatDays: 3 };
+  const cases = [
+    ['hours', label, {}, 'hold.hours', 'meat.days'],
+    ['milkings', { ...label, milkHold: { milkings: 5 } }, {}, 'hold.milkings', 'meat.days'],
+    ['both', { ...label, milkHold: { hours: 60, milkings: 5 } }, {}, 'hold.hours-and-milkings', 'meat.days'],
+    ['vet', label, vet, 'hold.vet', 'meat.vet'],
+    ['law', label, { offLabel: true, prescribedBy: 'Dr Vane' }, 'hold.off-label-eu', 'meat.off-label-eu'],
+  ] as const;
+
+  test.each(cases)(
+    'R-17 R-90 is planned until it is given or the course is ended, for milk and meat: %s',
+    (...each) => {
+      const [, listed, more, milkKey, meatKey] = each;
+      const given = (number: number, time: string) =>
+        dose('412', time, { medicine: 'Q', ...more, course: { id: 'c1', dose: number, of: 2, everyHours: 24 } });
+      const said = (...sayings: readonly Saying[]) => {
+        const book = evening([farm({ offLabel: 'eu-2019-6' }), medicine('Q', listed), milker('412'), ...sayings]);
+        const { sheets } = book.at('2026-03-14/afternoon');
+        const reasons = [...sheets['milk-hold'].held, ...sheets['beef-hold'].cows].flatMap((row) => row.reasons);
+        return reasons
+          .filter(({ values }) => 'lastDose' in values)
+          .map(({ key, values }) => [key, values as unknown as { lastDose: string; planned: boolean }] as const);
+      };
+      const first = given(1, '2026-03-14T06:00:00Z');
+      const plannedFor = (lastDose: string, planned: boolean) =>
+        [milkKey, meatKey].map((key) => [key, expect.objectContaining({ lastDose, planned })]);
+      expect(said(first)).toEqual(plannedFor('2026-03-15T06:00:00Z', true));
+      const ended = about('412', 'course-ended', '2026-03-14T07:00:00Z', { course: 'c1', reason: 'healed' });
+      expect(said(first, ended)).toEqual(plannedFor('2026-03-14T06:00:00Z', false));
+      const started = given(1, '2026-03-13T06:00:00Z');
+      expect(said(started, given(2, '2026-03-14T06:00:00Z'))).toEqual(plannedFor('2026-03-14T06:00:00Z', false));
+    },
+  );
+});

@@ -129,6 +129,14 @@ const CASES: readonly Case[] = [
     },
   },
   {
+    rule: 'R-29',
+    key: 'doubt.two-set-ups',
+    when: 'the farm is set up twice at one time and not alike',
+    sayings: [farm({ freshHold: { milkings: 8 } }, 'another')],
+    values: { at: '2026-01-01T09:00:00Z', from: '2026-01-01' },
+    but: { when: 'both say the same', sayings: [farm({}, 'another')] },
+  },
+  {
     rule: 'R-23',
     key: 'doubt.struck-unplaced',
     when: 'a dose is struck and nobody says what was true instead',

@@ -110,8 +110,11 @@ describe('laws', () => {
           const free = inMilk.filter(({ running }) => running.length === 0);
           expect(groups.reduce((sum, row) => sum + row.inMilk, 0)).toBe(total.inMilk);
           expect(inMilk.length).toBe(total.inMilk);
-          expect(total.held + free.length).toBe(total.inMilk);
-          expect(sheets['milk-hold'].held).toHaveLength(each.filter(({ held }) => held).length);
+          expect(inMilk.filter(({ held }) => held).length + free.length).toBe(total.inMilk);
+          const onList = sheets['milk-hold'].held;
+          expect(onList).toHaveLength(each.filter(({ held }) => held).length);
+          expect(total.held).toBe(onList.length);
+          for (const { group, held } of groups) expect(onList.filter((row) => row.group === group)).toHaveLength(held);
           const planned = sheets['milking-plan'].groups.reduce((sum, row) => sum + row.cows, 0);
           const unmilked = groups.filter(({ milked }) => !milked).reduce((sum, row) => sum + row.inMilk, 0);
           expect(planned + unmilked).toBe(total.inMilk);

@@ -308,6 +308,28 @@ describe('fresh cows and people', () => {
     });
   });
 
+  test('R-12 a cow in milk who still stands among the dry is milked from this milking on: it counts, and is one left', () => {
+    const still = (time: string) => {
+      const { group: _, ...data } = calved(time).data as { group?: string };
+      return fresh({}, { ...calved(time), data });
+    };
+    const book = still('2026-03-14T06:00:00Z');
+    const asFresh = fresh({}, calved('2026-03-14T06:00:00Z')).held('1', '2026-03-14/afternoon');
+    const end = { until: '2026-03-16T05:00:00Z', tankFrom: '2026-03-16/afternoon', milkingsLeft: 4 };
+    expect([asFresh, book.held('1', '2026-03-14/afternoon')]).toMatchObject([end, { ...end, group: 'Close-up' }]);
+    // Calved inside it: four after this one, and this one is held.
+    const inside = { until: '2026-03-16T16:30:00Z', milkingsLeft: 5 };
+    for (const each of [still('2026-03-14T16:50:00Z'), fresh({}, calved('2026-03-14T16:50:00Z'))])
+      expect(each.held('1', '2026-03-14/afternoon')).toMatchObject(inside);
+    const moved = about('412', 'group-move', '2026-03-14T06:00:00Z', { to: 'Dry' });
+    const dosed = dose('412', '2026-03-14T05:10:00Z', { medicine: 'Five milkings' });
+    const dryPen = evening([farm(), ...CUPBOARD, milker('412'), dosed, moved]);
+    expect(dryPen.held('412', '2026-03-14/afternoon')).toMatchObject({
+      until: '2026-03-16T17:10:00Z',
+      milkingsLeft: 5,
+    });
+  });
+
   test('R-20 of hours and milkings the later ends it', () => {
     expect(
       fresh({ freshHold: { milkings: 4, hours: 96 } }, calved('2026-03-14T06:00:00Z')).held('1', '2026-03-14/afternoon')

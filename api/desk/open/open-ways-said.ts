@@ -93,6 +93,12 @@ export const openWaysSaid = {
     pl: 'Zobacz leki',
     uk: 'Подивитися ліки',
   },
+  'Look at how the farm is set up': {
+    es: 'Ver los datos de la granja',
+    fr: 'Voir les données de la ferme',
+    pl: 'Zobacz dane gospodarstwa',
+    uk: 'Подивитися дані ферми',
+  },
   'Choose another language': {
     es: 'Elegir otro idioma',
     fr: 'Choisir une autre langue',

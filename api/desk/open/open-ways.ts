@@ -61,6 +61,8 @@ export const waysFor = (because: Because): readonly Way[] => {
     case 'doubt.retired-medicine':
     case 'doubt.two-labels':
       return [page('/medicines', 'Look at the medicines')];
+    case 'doubt.two-set-ups':
+      return [page('/farm', 'Look at how the farm is set up')];
     case 'doubt.unknown-language':
       return [page('/farm', 'Choose another language')];
     case 'alert.late-news':
