@@ -97,7 +97,7 @@ export const registerCsv = (
 
 export const stockCsv = (stock: readonly StockRow[]): string =>
   csv(
-    ['medicine', 'batch', 'unit', 'received', 'used', 'disposed', 'left', 'expires'],
+    ['medicine', 'batch', 'unit', 'received', 'used', 'disposed', 'left', 'expires', 'doses without an amount'],
     stock.map((row) => [
       row.medicine,
       row.batch ?? '',
@@ -107,6 +107,7 @@ export const stockCsv = (stock: readonly StockRow[]): string =>
       String(row.disposed),
       String(row.left),
       row.expires ?? '',
+      String(row.dosesWithoutAmount),
     ]),
   );
 

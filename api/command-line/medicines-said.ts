@@ -55,11 +55,13 @@ export const sayRegister = (register: Register, times: Times, mayBe: MayBe): voi
   }
 };
 
-export const sayStock = (stock: readonly StockRow[]): void => {
+export const sayStock = (stock: readonly StockRow[], dosesWithoutAmount: number): void => {
   if (stock.length === 0) out('Nothing was received, used or disposed of with a quantity.');
   for (const row of stock) {
     out(
-      `${row.medicine}, batch ${row.batch ?? 'not written down'}: ${row.left} ${row.unit} left (received ${row.received}, used ${row.used}, disposed ${row.disposed})${row.expires === null ? '' : `, expires ${row.expires}`}${row.left < 0 ? '  ! more went out than came in' : ''}`,
+      `${row.medicine}, batch ${row.batch ?? 'not written down'}: ${row.left} ${row.unit} left (received ${row.received}, used ${row.used}, disposed ${row.disposed})${row.expires === null ? '' : `, expires ${row.expires}`}${row.left < 0 ? '  ! more went out than came in' : ''}${row.dosesWithoutAmount === 0 ? '' : `  ! ${plural(row.dosesWithoutAmount, 'dose')} with no amount written down, not taken off`}`,
     );
   }
+  if (dosesWithoutAmount > 0)
+    out(`${plural(dosesWithoutAmount, 'dose')} in all with no amount written down: the stock does not count them.`);
 };
