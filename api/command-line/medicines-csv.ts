@@ -3,7 +3,7 @@ import { stringify } from 'csv-stringify/sync';
 import type { RegisterRow } from '../../projections/medicine-row.ts';
 import type { StockRow } from '../../projections/medicine-stock.ts';
 import type { StruckDose } from '../../projections/struck-records.ts';
-import { amounts, holdText, type MayBe, type Times, unsureOf, useOf } from './medicines-said.ts';
+import { amounts, holdText, type MayBe, nowOf, type Times, unsureOf, useOf } from './medicines-said.ts';
 
 const HEADINGS = [
   'cow',
@@ -41,7 +41,7 @@ export const registerCsv = (
   mayBe: MayBe,
 ): string => {
   const treatments = rows.map((row) => [
-    `${row.cow}${unsureOf(row, mayBe)}`,
+    `${row.cow}${nowOf(row)}${unsureOf(row, mayBe)}`,
     row.officialId ?? '',
     row.medicine,
     row.active ?? '',

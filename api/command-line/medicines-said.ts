@@ -23,6 +23,9 @@ const untilText = (hold: HoldOnRegister, times: Times): string =>
 export const useOf = (row: RegisterRow): string =>
   row.offLabel.length === 0 ? 'label' : `off-label (${row.offLabel.join(', ')})`;
 
+/** A cow that bears another number now, and has no official one. */
+export const nowOf = (row: RegisterRow): string => (row.cowNow === null ? '' : ` (now ${row.cowNow})`);
+
 /** Of a dose that is not certainly one cow's: whose it may be, or that no such cow is known. */
 export const unsureOf = (row: RegisterRow, mayBe: MayBe): string => {
   if (row.placed) return '';
@@ -35,7 +38,7 @@ export const sayRegister = (register: Register, times: Times, mayBe: MayBe): voi
   for (const row of register.rows) {
     out('');
     out(
-      `${row.cow}${row.officialId === null ? '' : ` (${row.officialId})`}${unsureOf(row, mayBe)}: ${row.medicine}${row.active === null ? '' : `, ${row.active}`}`,
+      `${row.cow}${nowOf(row)}${row.officialId === null ? '' : ` (${row.officialId})`}${unsureOf(row, mayBe)}: ${row.medicine}${row.active === null ? '' : `, ${row.active}`}`,
     );
     out(
       `  ${plural(row.doses, 'dose')}, ${times(row.firstDose)}${row.doses > 1 ? ` to ${times(row.lastDose)}` : ''}; ${amounts(row.quantities) || 'quantity not written down'}; ${row.routes.join(', ') || 'route not written down'}; batch ${row.batches.join(', ') || 'not written down'}`,

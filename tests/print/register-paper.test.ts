@@ -209,6 +209,16 @@ describe('what the register says', () => {
       expect([(await textOf(FULL)).includes(words), (await textOf(without)).includes(words)]).toEqual([false, true]);
     }
   });
+
+  test('R-95 a cow renumbered since is named by the number of then and that of now', async () => {
+    const renumbered = ['101', '102'].map((cow) =>
+      about(cow, 'number-changed', '2026-03-12T09:00:00Z', { to: `6${cow}` }),
+    );
+    const paper = await read((voice) => registerPaper(register([...FULL, ...renumbered]), voice));
+    // The other one has her official number beside it.
+    expect(wordsOf(paper)).toContain('102 now 6102');
+    expect(wordsOf(paper)).not.toContain('now 6101');
+  });
 });
 
 describe('what was struck', () => {

@@ -317,6 +317,17 @@ describe('the register', () => {
     });
     expect(rows.map(({ firstDose }) => firstDose)).toEqual(['2026-03-05T05:00:00Z']);
   });
+
+  test('R-95 a cow renumbered since stands under both numbers, unless her official one says who she is', () => {
+    const renumbered = about('1', 'number-changed', '2026-03-12T09:00:00Z', { to: '77' });
+    const numbers = (cow: Saying, ...more: readonly Saying[]) =>
+      register([farm(), ...CUPBOARD, cow, dose('1', '2026-03-10T05:00:00Z'), ...more]).rows.map(
+        ({ cow: then, cowNow }) => [then, cowNow],
+      );
+    expect(numbers(milker('1'), renumbered)).toEqual([['1', '77']]);
+    expect(numbers(milker('1'))).toEqual([['1', null]]);
+    expect(numbers(milker('1', { officialId: '999000000000101' }), renumbered)).toEqual([['1', null]]);
+  });
 });
 
 describe('stock', () => {
