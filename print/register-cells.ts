@@ -14,6 +14,7 @@ const NUMBER = 11;
 /** What stands in the cells, however the treatment came to be known. */
 interface Treatment {
   readonly cow: string;
+  readonly cowNow: string | null;
   /** Said where it is not one known cow's. */
   readonly unsure: string | null;
   readonly officialId: string | null;
@@ -60,6 +61,7 @@ export const struckCells = (each: StruckDose, voice: Voice, widths: readonly num
   const some = (text: string | undefined): string[] => (text === undefined ? [] : [text]);
   const treatment: Treatment = {
     cow: each.cow,
+    cowNow: null,
     unsure: null,
     officialId: each.officialId,
     medicine: dose.medicine,
@@ -101,6 +103,7 @@ const firstCells = (each: Treatment, voice: Voice, widths: readonly number[], ha
   return [
     stack([
       say(each.cow, animal, { ...hand, size: NUMBER, bold: true }),
+      ...(each.cowNow === null ? [] : [say(keeper.nowNumbered(each.cowNow), animal, { ...hand, bold: true })]),
       ...(each.unsure === null ? [] : [say(each.unsure, animal, { ...hand, bold: true })]),
       lacks(keeper.officialNumber, each.officialId ?? '', 'official-number', animal),
     ]),

@@ -122,6 +122,9 @@ export const stockPieces = ({ stock, dosesWithoutQuantity, asOf }: StockMade, vo
         stack([
           say(amount(each.left), left, { bold: true }),
           ...(each.left < 0 ? [say(keeper.moreOut, left, { bold: true })] : []),
+          ...(each.dosesWithoutAmount === 0
+            ? []
+            : [say(keeper.notTakenOff(each.dosesWithoutAmount, format), left, { bold: true })]),
         ]),
       ],
       1,

@@ -201,6 +201,7 @@ export interface Sayings {
   'doubt.entered-again': { number: string; at: Time; cows: string[] };
   'doubt.dry-off-when-dry': { cow: string; at: Time };
   'doubt.calved-in-milk': { cow: string; at: Time };
+  'doubt.among-dry': { cow: string; group: string; since: Day };
   /** A date that lies after the entry that gives it. */
   'doubt.date-ahead': { cow: string; what: 'dry-off' | 'calving'; day: Day; at: Time };
   'doubt.past-due': { cow: string; due: Day; days: number };

@@ -1,6 +1,7 @@
 /** Who leaves the fresh pen and for which group, who stays and why, who should come in. */
 import { HOUR, type Instant, instantText } from '../shared/instant.ts';
 import { daysBetween } from '../shared/local-day.ts';
+import { amongDry } from './among-dry.ts';
 import { type Because, because } from './because.ts';
 import { type Group, isNamed } from './groups.ts';
 import { endText, latestEnd } from './hold-piece.ts';
@@ -98,12 +99,13 @@ const staysBecause = (standing: Standing, moment: Moment, to: Group | undefined)
     : undefined;
 };
 
-/** Calved and still elsewhere, or within a week of due and not yet close up. */
+/** Calved and still elsewhere, not put among the dry cows since; or within a week of due and not yet close up. */
 const comingIn = saidOfStandings('coming in', (standing, moment): FreshMovesSheet['in'] => {
   const { group, stretch, file } = standing;
   const row = (why: Because) => [{ cow: standing.number, group: group.name, because: why }];
   if (group.kind === 'fresh') return [];
-  if (stretch?.calved != null && standing.inMilkDuring && !isPlacedSince(standing)) {
+  const isStillElsewhere = stretch?.calved != null && standing.inMilkDuring && !isPlacedSince(standing);
+  if (isStillElsewhere && amongDry(standing, moment) === undefined) {
     return row(
       because('R-50', 'fresh.in-calved', { calved: instantText(stretch.calved), group: group.name }, stretch.entries),
     );

@@ -34,6 +34,8 @@ export interface RegisterRow {
   readonly batches: readonly string[];
   /** Barn number at the last dose, as written where no cow of the herd bore it. */
   readonly cow: string;
+  /** Her barn number now, where it is another and no official number says who she is. */
+  readonly cowNow: string | null;
   readonly officialId: string | null;
   readonly placed: boolean;
   readonly reasons: readonly string[];
@@ -76,6 +78,7 @@ export const labelOf = (known: Known, dosing: Dosing) => {
 /** What follows from the animal. */
 export interface Filled {
   readonly cow: string;
+  readonly cowNow: string | null;
   readonly officialId: string | null;
   readonly placed: boolean;
   readonly causes: readonly OffLabelCause[];
@@ -109,6 +112,7 @@ export const rowOf = (known: Known, dosing: Dosing, filled: Filled): RegisterRow
     routes: distinct(doses.map((dose) => dose.data.route)),
     batches,
     cow: filled.cow,
+    cowNow: filled.officialId === null && filled.cowNow !== filled.cow ? filled.cowNow : null,
     officialId: filled.officialId,
     placed: filled.placed,
     reasons: distinct(doses.map((dose) => dose.data.reason)),

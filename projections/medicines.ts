@@ -116,6 +116,7 @@ const rowsOfCow = (known: Known, moment: Moment, file: CowFile): Made[] => {
         dosing,
         row: rowOf(known, dosing, {
           cow: numberAt(file.cow, dosing.last.at),
+          cowNow: numberAt(file.cow, moment.asOf),
           officialId: file.cow.officialId ?? null,
           placed: true,
           causes,
@@ -147,6 +148,7 @@ const rowsOfNobody = (known: Known, moment: Moment): Made[] => {
       dosing,
       row: rowOf(known, dosing, {
         cow: dosing.last.subject ?? '',
+        cowNow: null,
         officialId: null,
         placed: false,
         causes: label === undefined ? saidOnly(dosing) : offLabelCauses(dosing, label, patient, dosing.doses),

@@ -2,6 +2,7 @@
 import { DAY, instantText } from '../shared/instant.ts';
 import { daysBetween } from '../shared/local-day.ts';
 import { byText } from '../shared/text-order.ts';
+import { amongDry } from './among-dry.ts';
 import { type Because, because } from './because.ts';
 import { headAt, lastCount } from './counts.ts';
 import { numberAt } from './cow.ts';
@@ -159,6 +160,12 @@ const ownDoubts = saidOfStandings('odd standings', (standing, moment): readonly 
       `milk-not-stated:${entries[0] ?? file.cow.key}`,
       because('R-06', 'doubt.milk-not-stated', { cow, group: group.name }, entries),
     );
+  }
+  // Where the farm milks such a group, cows in milk may well stand in it.
+  const dry = group.milkedAt === undefined || group.milkedAt.length === 0 ? amongDry(standing, moment) : undefined;
+  if (dry !== undefined) {
+    const values = { cow, group: group.name, since: dry.since };
+    add(`among-dry:${dry.entries.join(':')}`, because('R-06', 'doubt.among-dry', values, dry.entries));
   }
   if (group.kind === 'unknown') {
     const placed = file.cow.placements.findLast((placement) => placement.group === group.name);

@@ -10,7 +10,7 @@ import type { Labels } from './farm.ts';
 import { saidOfAll } from './kept-for-herd.ts';
 import { dosedAnimal, outcomeOf } from './milk-hold.ts';
 import type { CowMoment } from './moment.ts';
-import { pregnancyAt } from './pregnancy.ts';
+import { hasEverCalvedEarly, pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
 import { pastOf } from './settled-past.ts';
 import type { Notice } from './views.ts';
@@ -113,14 +113,14 @@ const oddFound = (file: CowFile, { listings, schedule }: Labels): readonly Notic
 
 const calvedEarly = ({ cow }: CowFile, moment: CowMoment): readonly Notice[] =>
   pregnancyAt(cow, moment.schedule, moment.windowEnd).early.map(({ entry, due, days }): Notice => {
-    const calving = cow.calvings.find((hers) => hers.entry.id === entry)?.entry;
+    const told = [...cow.calvings.map((hers) => hers.entry), ...cow.entered];
+    const calving = told.find(({ id }) => id === entry);
     const values = { cow: numberAt(cow, calving?.at ?? moment.milking.start), due, days };
     return { key: `calved-early:${entry}`, because: because('R-46', 'doubt.calved-early', values, [entry]) };
   });
 
-/** A calving that came early at any milking did so once all is known of her. */
 const hasCalvedEarly = ({ cow }: CowFile, { schedule }: Labels): boolean =>
-  schedule !== undefined && pregnancyAt(cow, schedule, cow.lastAt).early.length > 0;
+  schedule !== undefined && hasEverCalvedEarly(cow, schedule);
 
 /** Only where the vet gave a time can it have been no longer than the label's. */
 const isTimedByVet = ({ vet }: CowFile['dosings'][number]): boolean => vet.milk !== undefined;

@@ -1,10 +1,14 @@
-/** Is she in calf, and when is she due (R-42)? A positive check or a `dueOn` confirms; a later empty check, service, abortion or calving ends that. */
+/**
+ * Is she in calf, and when is she due (R-42)? A positive check or a `dueOn` confirms; a later empty check, service, abortion
+ * or calving ends that, and so does a calving that stands only as the `calvedOn` of an entry.
+ */
 
-import type { Instant } from '../shared/instant.ts';
+import type { EntryOf } from '../events/entry.ts';
+import { earlier, type Instant } from '../shared/instant.ts';
 import { addDays, daysBetween, type LocalDay } from '../shared/local-day.ts';
 import type { Cow } from './cow.ts';
 import { rememberedInRoom } from './remembered.ts';
-import type { Schedule } from './schedule.ts';
+import { endOfDay, type Schedule } from './schedule.ts';
 
 export interface Pregnancy {
   readonly confirmed: boolean;
@@ -22,6 +26,10 @@ export interface CalvedEarly {
 }
 
 const CONFIRMS_AFTER_DAYS = 25;
+/**
+ * A calving up to so many days before a due date is the one that was due. One that came sooner is early (R-46), and a due
+ * date stated with it stands: it may be of a pregnancy since, and the hold close to due goes by it (R-20).
+ */
 const EARLY_DAYS = 21;
 const GESTATION_DAYS = 283;
 
@@ -86,24 +94,72 @@ const stepsOf = rememberedInRoom((cow: Cow) =>
   ].sort((a, b) => a.at - b.at),
 );
 
-const pregnancyAfter = (steps: ReturnType<typeof stepsOf>, schedule: Schedule): Found => {
+/** A calving that came early may be one no more once an entry tells of one before it. */
+export const hasEverCalvedEarly = (cow: Cow, schedule: Schedule): boolean => {
+  const first = stepsOf(cow)[0]?.at ?? cow.lastAt;
+  const before = cow.entered.flatMap(({ at }) => (at > first ? [(at - 1) as Instant] : []));
+  return [...before, cow.lastAt].some((at) => pregnancyAt(cow, schedule, at).early.length > 0);
+};
+
+type Step = ReturnType<typeof stepsOf>[number];
+interface CalvedOn {
+  readonly type: 'calved-on';
+  readonly id: string;
+  readonly at: Instant;
+  readonly day: LocalDay;
+}
+
+/** A day later than the entry that gives it can't be. */
+const calvedOnIn = ({ data, at }: EntryOf<'cow-entered'>, schedule: Schedule): LocalDay | undefined =>
+  data.calvedOn !== undefined && data.calvedOn <= schedule.dayOf(at) ? (data.calvedOn as LocalDay) : undefined;
+
+/** With the calvings that entries tell of in their places: at the end of their day, and before the entry itself. */
+const withCalvedOn = (steps: readonly Step[], schedule: Schedule): readonly (Step | CalvedOn)[] => {
+  // Before the first step there is nothing that a calving could end.
+  const told = steps.slice(1).flatMap((entry): CalvedOn[] => {
+    const day = entry.type === 'cow-entered' ? calvedOnIn(entry, schedule) : undefined;
+    if (day === undefined) return [];
+    const at = earlier(endOfDay(schedule.inForceAt(entry.at).zone, day), entry.at);
+    return [{ type: 'calved-on', id: entry.id, at, day }];
+  });
+  return told.length === 0 ? steps : [...told, ...steps].sort((a, b) => a.at - b.at);
+};
+
+const pregnancyAfter = (steps: readonly Step[], schedule: Schedule): Found => {
   const early: CalvedEarly[] = [];
   let now = empty();
+  let calved: LocalDay | undefined;
   const dueAfter = (served: LocalDay): LocalDay =>
     addDays(served, schedule.inForceOn(served).data.gestationDays ?? GESTATION_DAYS);
   const due = (): LocalDay | null => now.stated ?? now.computed;
 
-  for (const entry of steps) {
+  const calve = (id: string, day: LocalDay): void => {
+    const expected = due();
+    if (now.confirmed && expected !== null) {
+      const days = daysBetween(day, expected);
+      if (days > EARLY_DAYS) early.push({ entry: id, due: expected, days });
+    }
+    calved = day;
+    now = empty();
+  };
+
+  for (const entry of withCalvedOn(steps, schedule)) {
     switch (entry.type) {
+      case 'calved-on':
+        calve(entry.id, entry.day);
+        break;
       case 'cow-entered': {
-        const { servedOn, dueOn } = entry.data;
-        if (servedOn !== undefined) now.services.push({ day: servedOn as LocalDay, entry: entry.id });
+        calved = laterOf(calved, calvedOnIn(entry, schedule));
+        // What it says of the pregnancy that ended with that calving is over.
+        const servedOn = sinceCalving(entry.data.servedOn, calved, 0);
+        const dueOn = sinceCalving(entry.data.dueOn, calved, EARLY_DAYS);
+        if (servedOn !== undefined) now.services.push({ day: servedOn, entry: entry.id });
         if (dueOn !== undefined) {
           now = {
             ...now,
             confirmed: true,
-            stated: dueOn as LocalDay,
-            served: servedOn !== undefined,
+            stated: dueOn,
+            served: entry.data.servedOn !== undefined,
             entries: [entry.id],
           };
         }
@@ -137,16 +193,22 @@ const pregnancyAfter = (steps: ReturnType<typeof stepsOf>, schedule: Schedule): 
         };
         break;
       }
-      default: {
-        const expected = due();
-        if (entry.type === 'calving' && now.confirmed && expected !== null) {
-          const days = daysBetween(schedule.dayOf(entry.at), expected);
-          if (days > EARLY_DAYS) early.push({ entry: entry.id, due: expected, days });
-        }
+      case 'calving':
+        calve(entry.id, schedule.dayOf(entry.at));
+        break;
+      case 'abortion':
         now = empty();
-      }
     }
   }
   const { confirmed, twins, served, entries } = now;
   return { confirmed, due: confirmed ? due() : null, twins, served, entries, early };
 };
+
+const laterOf = (a: LocalDay | undefined, b: LocalDay | undefined): LocalDay | undefined =>
+  a === undefined || (b !== undefined && b > a) ? b : a;
+
+/** A day that lies more than so many days after her calving. */
+const sinceCalving = (day: string | undefined, calved: LocalDay | undefined, days: number): LocalDay | undefined =>
+  day === undefined || (calved !== undefined && daysBetween(calved, day as LocalDay) <= days)
+    ? undefined
+    : (day as LocalDay);

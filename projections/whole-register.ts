@@ -1,5 +1,4 @@
 /** Everything that the printed register of medicines says for a period: treatments, what was struck, stock, and what is not certain. */
-import type { Entry } from '../events/entry.ts';
 import { instantText } from '../shared/instant.ts';
 import type { Known } from './know.ts';
 import { liveEntries } from './live.ts';
@@ -7,6 +6,7 @@ import type { RegisterRow } from './medicine-row.ts';
 import { medicineStock, type StockRow } from './medicine-stock.ts';
 import { medicineRegister, type RegisterPeriod } from './medicines.ts';
 import type { Moment } from './moment.ts';
+import { dosesWithoutAmount } from './no-amount.ts';
 import { type StruckRecords, struckRecords } from './struck-records.ts';
 
 export interface WholeRegister {
@@ -35,18 +35,13 @@ export const wholeRegister = (
   rows: medicineRegister(known, moment, period).rows,
   struck: struckRecords(known, period),
   stock: medicineStock(known),
-  dosesWithoutQuantity: liveEntries(known.strikes.live).filter(hasNoQuantity).length,
+  dosesWithoutQuantity: dosesWithoutAmount(liveEntries(known.strikes.live)).length,
   mayBeOf: mayBeOf(known),
   setAside: known.asides.length,
   from: period.fromDay ?? null,
   to: period.toDay ?? null,
   asOf: instantText(moment.asOf),
 });
-
-/** A dose of a treatment, or one given at a dry-off. */
-const hasNoQuantity = (entry: Entry): boolean =>
-  (entry.type === 'treatment' && entry.data.amount === undefined) ||
-  (entry.type === 'dry-off' && entry.data.product !== undefined && entry.data.product !== 'none');
 
 export const mayBeOf = (known: Known): Record<string, readonly string[]> =>
   Object.fromEntries(

@@ -3,7 +3,7 @@ import { stringify } from 'csv-stringify/sync';
 import type { RegisterRow } from '../../projections/medicine-row.ts';
 import type { StockRow } from '../../projections/medicine-stock.ts';
 import type { StruckDose } from '../../projections/struck-records.ts';
-import { amounts, holdText, type MayBe, type Times, unsureOf, useOf } from './medicines-said.ts';
+import { amounts, holdText, type MayBe, nowOf, type Times, unsureOf, useOf } from './medicines-said.ts';
 
 const HEADINGS = [
   'cow',
@@ -41,7 +41,7 @@ export const registerCsv = (
   mayBe: MayBe,
 ): string => {
   const treatments = rows.map((row) => [
-    `${row.cow}${unsureOf(row, mayBe)}`,
+    `${row.cow}${nowOf(row)}${unsureOf(row, mayBe)}`,
     row.officialId ?? '',
     row.medicine,
     row.active ?? '',
@@ -97,7 +97,7 @@ export const registerCsv = (
 
 export const stockCsv = (stock: readonly StockRow[]): string =>
   csv(
-    ['medicine', 'batch', 'unit', 'received', 'used', 'disposed', 'left', 'expires'],
+    ['medicine', 'batch', 'unit', 'received', 'used', 'disposed', 'left', 'expires', 'doses without an amount'],
     stock.map((row) => [
       row.medicine,
       row.batch ?? '',
@@ -107,6 +107,7 @@ export const stockCsv = (stock: readonly StockRow[]): string =>
       String(row.disposed),
       String(row.left),
       row.expires ?? '',
+      String(row.dosesWithoutAmount),
     ]),
   );
 

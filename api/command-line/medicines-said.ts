@@ -23,6 +23,9 @@ const untilText = (hold: HoldOnRegister, times: Times): string =>
 export const useOf = (row: RegisterRow): string =>
   row.offLabel.length === 0 ? 'label' : `off-label (${row.offLabel.join(', ')})`;
 
+/** A cow that bears another number now, and has no official one. */
+export const nowOf = (row: RegisterRow): string => (row.cowNow === null ? '' : ` (now ${row.cowNow})`);
+
 /** Of a dose that is not certainly one cow's: whose it may be, or that no such cow is known. */
 export const unsureOf = (row: RegisterRow, mayBe: MayBe): string => {
   if (row.placed) return '';
@@ -35,7 +38,7 @@ export const sayRegister = (register: Register, times: Times, mayBe: MayBe): voi
   for (const row of register.rows) {
     out('');
     out(
-      `${row.cow}${row.officialId === null ? '' : ` (${row.officialId})`}${unsureOf(row, mayBe)}: ${row.medicine}${row.active === null ? '' : `, ${row.active}`}`,
+      `${row.cow}${nowOf(row)}${row.officialId === null ? '' : ` (${row.officialId})`}${unsureOf(row, mayBe)}: ${row.medicine}${row.active === null ? '' : `, ${row.active}`}`,
     );
     out(
       `  ${plural(row.doses, 'dose')}, ${times(row.firstDose)}${row.doses > 1 ? ` to ${times(row.lastDose)}` : ''}; ${amounts(row.quantities) || 'quantity not written down'}; ${row.routes.join(', ') || 'route not written down'}; batch ${row.batches.join(', ') || 'not written down'}`,
@@ -55,11 +58,13 @@ export const sayRegister = (register: Register, times: Times, mayBe: MayBe): voi
   }
 };
 
-export const sayStock = (stock: readonly StockRow[]): void => {
+export const sayStock = (stock: readonly StockRow[], dosesWithoutAmount: number): void => {
   if (stock.length === 0) out('Nothing was received, used or disposed of with a quantity.');
   for (const row of stock) {
     out(
-      `${row.medicine}, batch ${row.batch ?? 'not written down'}: ${row.left} ${row.unit} left (received ${row.received}, used ${row.used}, disposed ${row.disposed})${row.expires === null ? '' : `, expires ${row.expires}`}${row.left < 0 ? '  ! more went out than came in' : ''}`,
+      `${row.medicine}, batch ${row.batch ?? 'not written down'}: ${row.left} ${row.unit} left (received ${row.received}, used ${row.used}, disposed ${row.disposed})${row.expires === null ? '' : `, expires ${row.expires}`}${row.left < 0 ? '  ! more went out than came in' : ''}${row.dosesWithoutAmount === 0 ? '' : `  ! ${plural(row.dosesWithoutAmount, 'dose')} with no amount written down, not taken off`}`,
     );
   }
+  if (dosesWithoutAmount > 0)
+    out(`${plural(dosesWithoutAmount, 'dose')} in all with no amount written down: the stock does not count them.`);
 };

@@ -6,8 +6,10 @@ import { registerPaper } from '../../print/register.ts';
 import { formatFor } from '../../print/words/format.ts';
 import { wordsFor } from '../../print/words.ts';
 import { know } from '../../projections/know.ts';
+import { liveEntries } from '../../projections/live.ts';
 import { medicineStock } from '../../projections/medicine-stock.ts';
 import { medicineRegister } from '../../projections/medicines.ts';
+import { dosesWithoutAmount } from '../../projections/no-amount.ts';
 import { struckRecords } from '../../projections/struck-records.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import { mayBeOf, wholeRegister } from '../../projections/whole-register.ts';
@@ -63,7 +65,7 @@ const run = async (book: Book, options: Options): Promise<void> => {
     else if (options.format === 'csv' || options.out !== undefined) write(stockCsv(stock), options.out);
     else {
       sayAlerts(book);
-      sayStock(stock);
+      sayStock(stock, dosesWithoutAmount(liveEntries(known.strikes.live)).length);
     }
     return;
   }

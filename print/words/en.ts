@@ -262,6 +262,8 @@ export const en: Words = {
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} was dried off ${f.time(v.at)}, and was dry already`,
     'doubt.calved-in-milk': (v, f) =>
       `${v.cow} calved ${f.time(v.at)}, and was in milk: was a dry-off not written down?`,
+    'doubt.among-dry': (v, f) =>
+      `${v.cow} is in milk for all that is written down, and among the dry cows in ${v.group} since ${f.day(v.since)}: write down the dry-off and its product, or move her back`,
     'doubt.date-ahead': (v, f) =>
       `${v.cow} came into the book ${f.time(v.at)} with a ${v.what === 'dry-off' ? 'dry-off' : 'calving'} of ${f.day(v.day)}, a day still to come: what is the right date?`,
     'doubt.past-due': (v, f) =>

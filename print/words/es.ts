@@ -265,6 +265,8 @@ export const es: Words = {
       `El número ${v.number} se dio de alta ${f.time(v.at)} con el número oficial de ${f.list(v.cows)}, que está aquí: lo que retiene a una retiene a las dos. Si es la misma vaca, tache esa entrada y cambie su número; si es otra, táchela y dela de alta con su propio número oficial`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} se secó ${f.time(v.at)}, y ya estaba seca`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} parió ${f.time(v.at)} estando en leche: ¿falta anotar un secado?`,
+    'doubt.among-dry': (v, f) =>
+      `${v.cow} está en leche por lo que hay anotado, y con las secas en ${v.group} desde ${f.day(v.since)}: anote el secado y su producto, o llévela de vuelta`,
     'doubt.date-ahead': (v, f) =>
       `${v.cow} entró en el libro ${f.time(v.at)} con ${v.what === 'dry-off' ? 'un secado' : 'un parto'} de ${f.day(v.day)}, un día aún por venir: ¿cuál es la fecha?`,
     'doubt.past-due': (v, f) =>

@@ -270,6 +270,8 @@ export const fr: Words = {
       `Le numéro ${v.number} a été entré ${f.time(v.at)} avec le numéro officiel de ${f.list(v.cows)}, qui est là : ce qui retient l’une retient les deux. Si c’est la même vache, rayez cette entrée et changez son numéro ; si c’en est une autre, rayez-la et entrez-la avec son propre numéro officiel`,
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} a été tarie ${f.time(v.at)}, et l’était déjà`,
     'doubt.calved-in-milk': (v, f) => `${v.cow} a vêlé ${f.time(v.at)} en étant en lait : un tarissement non noté ?`,
+    'doubt.among-dry': (v, f) =>
+      `${v.cow} est en lait d’après ce qui est noté, et avec les taries dans ${v.group} depuis ${f.day(v.since)} : notez le tarissement et son produit, ou ramenez-la`,
     'doubt.date-ahead': (v, f) =>
       `${v.cow} est entrée dans le livre ${f.time(v.at)} avec un ${v.what === 'dry-off' ? 'tarissement' : 'vêlage'} du ${f.day(v.day)}, un jour encore à venir : quelle est la date ?`,
     'doubt.past-due': (v, f) =>

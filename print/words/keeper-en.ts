@@ -64,6 +64,8 @@ export const keeperEn: KeeperOwnLabels = {
   disposed: 'disposed of',
   left: 'left',
   moreOut: 'more went out than came in: something is not written down',
+  nowNumbered: (number) => `now ${number}`,
+  notTakenOff: (n, f) => `${f.count(n, { one: '# dose', other: '# doses' })} with no quantity, not taken off`,
   withoutQuantity: (n, f) =>
     `${f.count(n, { one: '# dose has', other: '# doses have' })} no quantity written down and cannot be counted here.`,
   history: (number) => `History of cow ${number}`,

@@ -64,6 +64,8 @@ export const keeperEs: KeeperOwnLabels = {
   disposed: 'eliminado',
   left: 'queda',
   moreOut: 'salió más de lo que entró: algo no está anotado',
+  nowNumbered: (number) => `ahora ${number}`,
+  notTakenOff: (n, f) => `${f.count(n, doses)} sin cantidad, sin descontar`,
   withoutQuantity: (n, f) => `${f.count(n, doses)} sin cantidad anotada: no se pueden contar aquí.`,
   history: (number) => `Historia de la vaca ${number}`,
   entriesCount: (n, f) => f.count(n, entries),

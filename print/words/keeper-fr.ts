@@ -64,6 +64,8 @@ export const keeperFr: KeeperOwnLabels = {
   disposed: 'éliminé',
   left: 'reste',
   moreOut: 'il est sorti plus qu’il n’est entré : une chose n’est pas notée',
+  nowNumbered: (number) => `maintenant ${number}`,
+  notTakenOff: (n, f) => `${f.count(n, doses)} sans quantité, rien n’est déduit`,
   withoutQuantity: (n, f) => `${f.count(n, doses)} sans quantité notée : impossible à compter ici.`,
   history: (number) => `Histoire de la vache ${number}`,
   entriesCount: (n, f) => f.count(n, entries),

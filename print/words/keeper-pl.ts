@@ -64,6 +64,8 @@ export const keeperPl: KeeperOwnLabels = {
   disposed: 'usunięto',
   left: 'zostało',
   moreOut: 'wyszło więcej, niż przyszło: czegoś nie zapisano',
+  nowNumbered: (number) => `teraz ${number}`,
+  notTakenOff: (n, f) => `${f.count(n, doses)} bez ilości, bez odliczenia`,
   withoutQuantity: (n, f) => `${f.count(n, doses)} bez zapisanej ilości: nie da się tu policzyć.`,
   history: (number) => `Historia krowy ${number}`,
   entriesCount: (n, f) => f.count(n, entries),

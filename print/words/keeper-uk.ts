@@ -65,6 +65,8 @@ export const keeperUk: KeeperOwnLabels = {
   disposed: 'знищено',
   left: 'лишилося',
   moreOut: 'вийшло більше, ніж надійшло: щось не записано',
+  nowNumbered: (number) => `тепер ${number}`,
+  notTakenOff: (n, f) => `${f.count(n, doses)} без кількості, не відлічено`,
   withoutQuantity: (n, f) => `${f.count(n, doses)} без записаної кількості: тут їх не порахувати.`,
   history: (number) => `Історія корови ${number}`,
   entriesCount: (n, f) => f.count(n, entries),

@@ -137,6 +137,10 @@ export interface KeeperOwnLabels {
   readonly disposed: string;
   readonly left: string;
   readonly moreOut: string;
+  /** A cow that bears another number now. */
+  readonly nowNumbered: (number: string) => string;
+  /** Beside what is left of a batch. */
+  readonly notTakenOff: (doses: number, format: Format) => string;
   readonly withoutQuantity: (doses: number, format: Format) => string;
   // A cow's history
   readonly history: (number: string) => string;

@@ -266,6 +266,8 @@ export const pl: Words = {
     'doubt.dry-off-when-dry': (v, f) => `${v.cow} zasuszono ${f.time(v.at)}, a już była zasuszona`,
     'doubt.calved-in-milk': (v, f) =>
       `${v.cow} wycieliła się ${f.time(v.at)}, dając mleko: czy nie zapisano zasuszenia?`,
+    'doubt.among-dry': (v, f) =>
+      `${v.cow} według zapisów daje mleko, a od ${f.day(v.since)} stoi wśród zasuszonych w ${v.group}: zapisz zasuszenie i środek albo przenieś ją z powrotem`,
     'doubt.date-ahead': (v, f) =>
       `${v.cow} weszła do księgi ${f.time(v.at)} z datą ${v.what === 'dry-off' ? 'zasuszenia' : 'wycielenia'} ${f.day(v.day)}, która jeszcze nie nadeszła: jaka jest właściwa?`,
     'doubt.past-due': (v, f) =>

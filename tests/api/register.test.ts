@@ -47,6 +47,34 @@ test('R-90 the alerts that stand head what a person reads, and are no part of JS
   expect((await readPdf(book.file('alerts.pdf'))).text).not.toContain('tell the buyer');
 });
 
+test('R-95 the stock says how many doses had no amount written down, on the row and in all', () => {
+  const without = keeperBook([
+    ...LINES,
+    {
+      type: 'medicine-received',
+      time: '2026-03-01T09:00:00Z',
+      data: { medicine: 'Bramblecillin', quantity: { value: 10, unit: 'tube' }, batch: 'B-1' },
+    },
+    ...['B-1', undefined].map((batch) => ({
+      type: 'treatment',
+      time: '2026-03-02T09:00:00Z',
+      subject: '101',
+      data: { medicine: 'bramblecillin', ...(batch === undefined ? {} : { batch }) },
+    })),
+  ]);
+  const { out } = without.run('medicines', '--stock');
+  expect(out).toMatch(
+    /^Bramblecillin, batch B-1: 10 tube left .* ! 2 doses with no amount written down, not taken off$/m,
+  );
+  expect(out).toMatch(/^\d+ doses in all with no amount written down: the stock does not count them\.$/m);
+  const rows: Record<string, string>[] = parse(without.run('medicines', '--stock', '--format', 'csv').out, {
+    columns: true,
+    bom: true,
+  });
+  expect(rows.find(({ medicine }) => medicine === 'Bramblecillin')?.['doses without an amount']).toBe('2');
+  without.remove();
+});
+
 test('the paper never goes over the book or any other file that is not a PDF', () => {
   const before = book.file('farm.book');
   const { status, err } = book.run('medicines', '--pdf', 'farm.book');

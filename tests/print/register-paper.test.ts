@@ -2,9 +2,12 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
 import { registerPaper } from '../../print/register.ts';
-import { LANGUAGES } from '../../print/words.ts';
+import { formatFor } from '../../print/words/format.ts';
+import { LANGUAGES, wordsFor } from '../../print/words.ts';
 import { wholeRegister } from '../../projections/whole-register.ts';
 import { mustBeInstant } from '../../shared/instant.ts';
+import { mustBe } from '../../shared/refusal.ts';
+import { parseZone } from '../../shared/zone.ts';
 import { about, CUPBOARD, dose, farm, farmWide, medicine, milker, type Saying } from '../projections/evening.ts';
 import { faults, isStruck, linesAcross } from './drawn-lines.ts';
 import { asked, drawn, KEEPER_MARKS, read, wordsOf } from './keeper-farm.ts';
@@ -192,6 +195,29 @@ describe('what the register says', () => {
     const line = pages.flatMap(({ lines }) => lines).find((each) => each.includes('24 tube'));
     expect(line?.replace(/ /g, '')).toBe('Penicillin,udderB-17Mon31May202724tube2tube2tube20tube');
     expect(pages.flatMap(({ lines }) => lines).join(' ')).toContain('1 dose has no quantity written down');
+  });
+
+  test('R-95 a dose with no quantity is said beside what is left of its medicine, in every language', async () => {
+    const without = [...FULL, dose('103', '2026-03-11T05:30:00Z', { medicine: 'Penicillin, udder' })];
+    for (const language of LANGUAGES) {
+      const { keeper } = wordsFor(language);
+      const words = keeper
+        .notTakenOff(1, formatFor(wordsFor(language), { zone: mustBe(parseZone('UTC')) }))
+        .replace(/\s/g, '');
+      const textOf = async (sayings: readonly Saying[]) =>
+        (await read((voice) => registerPaper(register(sayings), voice), language)).text.replace(/\s/g, '');
+      expect([(await textOf(FULL)).includes(words), (await textOf(without)).includes(words)]).toEqual([false, true]);
+    }
+  });
+
+  test('R-95 a cow renumbered since is named by the number of then and that of now', async () => {
+    const renumbered = ['101', '102'].map((cow) =>
+      about(cow, 'number-changed', '2026-03-12T09:00:00Z', { to: `6${cow}` }),
+    );
+    const paper = await read((voice) => registerPaper(register([...FULL, ...renumbered]), voice));
+    // The other one has her official number beside it.
+    expect(wordsOf(paper)).toContain('102 now 6102');
+    expect(wordsOf(paper)).not.toContain('now 6101');
   });
 });
 

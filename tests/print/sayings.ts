@@ -251,6 +251,7 @@ export const SAYINGS: Sayings = {
   'doubt.entered-again': { number: '0417', at: '2026-03-14T05:10:00Z', cows: ['412'] },
   'doubt.dry-off-when-dry': { cow: '412', at: '2026-03-14T05:10:00Z' },
   'doubt.calved-in-milk': { cow: '412', at: '2026-03-14T05:10:00Z' },
+  'doubt.among-dry': { cow: '412', group: 'Steady', since: '2026-03-12' },
   'doubt.date-ahead': { cow: '412', what: 'dry-off', day: '2026-12-20', at: '2026-03-14T05:10:00Z' },
   'doubt.past-due': { cow: '412', due: '2026-03-12', days: 3 },
   'doubt.calved-early': { cow: '412', due: '2026-03-12', days: 3 },

@@ -229,6 +229,17 @@ const CASES: readonly Case[] = [
     but: { when: 'she was dry', sayings: [dryCow('1'), calving(NOON)] },
   },
   {
+    rule: 'R-06',
+    key: 'doubt.among-dry',
+    when: 'a cow in milk is put among the dry ones with no dry-off',
+    sayings: [milker('1'), about('1', 'group-move', NOON, { to: 'Dry' })],
+    values: { cow: '1', group: 'Dry', since: NOON.slice(0, 10) },
+    but: {
+      when: 'she is dried off',
+      sayings: [milker('1'), dried('once'), about('1', 'group-move', NOON, { to: 'Dry' })],
+    },
+  },
+  {
     rule: 'R-19',
     key: 'doubt.date-ahead',
     when: 'a cow comes in with a dry-off that was still to come then',

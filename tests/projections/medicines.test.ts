@@ -317,6 +317,17 @@ describe('the register', () => {
     });
     expect(rows.map(({ firstDose }) => firstDose)).toEqual(['2026-03-05T05:00:00Z']);
   });
+
+  test('R-95 a cow renumbered since stands under both numbers, unless her official one says who she is', () => {
+    const renumbered = about('1', 'number-changed', '2026-03-12T09:00:00Z', { to: '77' });
+    const numbers = (cow: Saying, ...more: readonly Saying[]) =>
+      register([farm(), ...CUPBOARD, cow, dose('1', '2026-03-10T05:00:00Z'), ...more]).rows.map(
+        ({ cow: then, cowNow }) => [then, cowNow],
+      );
+    expect(numbers(milker('1'), renumbered)).toEqual([['1', '77']]);
+    expect(numbers(milker('1'))).toEqual([['1', null]]);
+    expect(numbers(milker('1', { officialId: '999000000000101' }), renumbered)).toEqual([['1', null]]);
+  });
 });
 
 describe('stock', () => {
@@ -368,6 +379,51 @@ describe('stock', () => {
     expect(stock(RECEIVED, millilitres, more, strike).map(({ unit, left }) => [unit, left])).toEqual([
       ['ml', -0.2],
       ['tube', 24],
+    ]);
+  });
+
+  const without = (day: number, more: Parameters<typeof dose>[2] = {}) =>
+    dose('1', `2026-03-${day}T05:00:00Z`, { medicine: 'Listed', ...more });
+  const missing = (...sayings: readonly Saying[]) =>
+    stock(RECEIVED, ...sayings).map(({ batch, unit, left, dosesWithoutAmount }) => [
+      batch,
+      unit,
+      left,
+      dosesWithoutAmount,
+    ]);
+
+  test('R-95 a dose with no amount takes nothing off, and the row of its batch says so; with no batch every row does', () => {
+    const other = without(10, { batch: 'B-2', amount: { value: 1, unit: 'tube' } });
+    expect(missing(other)).toEqual([
+      ['B-1', 'tube', 24, 0],
+      ['B-2', 'tube', -1, 0],
+    ]);
+    expect(missing(other, without(11, { batch: 'B-1' }), without(12))).toEqual([
+      ['B-1', 'tube', 24, 2],
+      ['B-2', 'tube', -1, 1],
+    ]);
+  });
+
+  test('R-95 R-19 what a dry-off names is such a dose, unless a treatment tells of the same', () => {
+    const dried = about('1', 'dry-off', '2026-03-10T09:00:00Z', { product: 'Listed' });
+    expect(missing(dried)).toEqual([['B-1', 'tube', 24, 1]]);
+    const told = without(10, { batch: 'B-1', amount: { value: 4, unit: 'tube' } });
+    expect(missing(dried, told)).toEqual([['B-1', 'tube', 20, 0]]);
+  });
+
+  test('R-95 a medicine spelt otherwise is the same one, under the name of its listing', () => {
+    const spelt = without(10, { medicine: ' LISTED', batch: 'B-1', amount: { value: 1, unit: 'tube' } });
+    const inMl = without(11, { medicine: 'listed', batch: 'B-1', amount: { value: 2, unit: 'ml' } });
+    expect(stock(spelt, inMl, RECEIVED).map(({ medicine, unit, left }) => [medicine, unit, left])).toEqual([
+      ['Listed', 'ml', -2],
+      ['Listed', 'tube', 23],
+    ]);
+    const unlisted = ['Herb', 'HERB'].map((medicine, day) =>
+      without(10 + day, { medicine, batch: 'H', amount: { value: 1, unit: day === 0 ? 'g' : 'ml' } }),
+    );
+    expect(stock(...unlisted).map(({ medicine, unit }) => [medicine, unit])).toEqual([
+      ['Herb', 'g'],
+      ['Herb', 'ml'],
     ]);
   });
 });

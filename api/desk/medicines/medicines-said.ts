@@ -128,6 +128,12 @@ export const medicinesSaid = {
     pl: 'wyszło więcej, niż weszło: czegoś nie zapisano',
     uk: 'пішло більше, ніж прийшло: щось не записано',
   },
+  '{n, plural, one {# dose} other {# doses}} with no amount written down: not taken off': {
+    es: '{n, plural, one {# dosis} other {# dosis}} sin cantidad anotada: sin descontar',
+    fr: '{n, plural, one {# dose} other {# doses}} sans quantité notée : rien n’est déduit',
+    pl: '{n, plural, one {# dawka} few {# dawki} many {# dawek} other {# dawki}} bez zapisanej ilości: bez odliczenia',
+    uk: '{n, plural, one {# доза} few {# дози} many {# доз} other {# дози}} без записаної кількості: не відлічено',
+  },
   '{day}: PAST, do not use': {
     es: '{day}: CADUCADO, no usar',
     fr: '{day} : PÉRIMÉ, ne pas utiliser',

@@ -181,6 +181,13 @@ const Stock = ({ rows, hand }: { rows: readonly StockRow[]; hand: AtHand }) =>
                 {row.left < 0 ? (
                   <span class="hint">{say('more went out than came in: something is not written down')}</span>
                 ) : null}
+                {row.dosesWithoutAmount > 0 ? (
+                  <span class="hint">
+                    {say('{n, plural, one {# dose} other {# doses}} with no amount written down: not taken off', {
+                      n: row.dosesWithoutAmount,
+                    })}
+                  </span>
+                ) : null}
               </td>
               <td>{row.unit}</td>
             </tr>

@@ -20,6 +20,12 @@ export const openWaysSaid = {
     pl: 'Daje mleko: zapisz wycielenie',
     uk: 'Вона доїться: записати отелення',
   },
+  'She is in milk: move her back': {
+    es: 'Está en leche: llevarla de vuelta',
+    fr: 'Elle est en lait : la ramener',
+    pl: 'Daje mleko: przenieś ją z powrotem',
+    uk: 'Вона доїться: перевести її назад',
+  },
   'She is dry: write her dry-off down': {
     es: 'Está seca: anotar su secado',
     fr: 'Elle est tarie : noter son tarissement',

@@ -36,6 +36,11 @@ export const waysFor = (because: Because): readonly Way[] => {
       return [write('course-ended', 'One is enough: end the course')];
     case 'doubt.calved-in-milk':
       return [write('dry-off', 'A dry-off was not written down: write it down')];
+    case 'doubt.among-dry':
+      return [
+        write('dry-off', 'She is dry: write her dry-off down'),
+        write('group-move', 'She is in milk: move her back'),
+      ];
     case 'doubt.past-due':
       return [
         write('calving', 'She has calved: write it down'),

@@ -205,6 +205,17 @@ describe('the shelf', () => {
     expect(said(desk).filter(({ type }) => type === 'medicine-received')).toHaveLength(1);
   });
 
+  test('R-95 a dose with no amount is said beside what is left', async () => {
+    const { amount: _, ...data } = dose('103', '2026-03-13T17:00:00Z').data;
+    const desk = await aDesk([
+      ...farmEntries(),
+      dose('103', '2026-03-13T05:00:00Z'),
+      { ...dose('103', '2026-03-13T17:00:00Z'), data },
+    ]);
+    const { text } = await (await desk.as('record-keeper')).get('/medicines');
+    expect(text).toContain('1 dose with no amount written down: not taken off');
+  });
+
   test('what is missing or wrong is said beside its field, and nothing is recorded', async () => {
     const desk = await aDesk();
     const before = desk.book.head().position;
