@@ -2,6 +2,7 @@
 import { type Instant, parseInstant } from '../../shared/instant.ts';
 import { mentionsIn } from '../door.ts';
 import type { Aside } from '../entry.ts';
+import { isOfFarmAlone, isWord } from '../of-farm.ts';
 import { type Refusal, readable, type Saying, together } from '../refusal.ts';
 import { carriable } from '../refused-elsewhere.ts';
 import type { StoredRow } from '../stored.ts';
@@ -21,21 +22,21 @@ export const asidesUpTo = (db: Connection, position: number, knownAt: number): A
     db,
     sqlFor
       .selectFrom('set_aside')
-      .select(['hash', 'problem', 'pointer', 'id', 'cows', 'mentions', 'recordedtime'])
+      .select(['number', 'hash', 'problem', 'pointer', 'id', 'cows', 'mentions', 'recordedtime'])
       .where('after', '<=', position)
       .orderBy('number'),
   );
-  const lines = new Map<string, { readonly recordedAt: Instant; readonly sayings: [Saying, ...Saying[]] }>();
+  const lines = new Map<string, Line>();
   for (const row of rows) {
     const recordedAt = instantOf(row.recordedtime);
     if (recordedAt > knownAt) continue;
     const line = lines.get(row.hash);
-    if (line === undefined) lines.set(row.hash, { recordedAt, sayings: [sayingIn(row)] });
+    if (line === undefined) lines.set(row.hash, { number: row.number, recordedAt, sayings: [sayingIn(row)] });
     else line.sayings.push(sayingIn(row));
   }
   const alike = new Map<string, number>();
   for (const hash of lines.keys()) alike.set(shortOf(hash), (alike.get(shortOf(hash)) ?? 0) + 1);
-  return [...lines].map(([hash, { recordedAt, sayings }]) => {
+  return [...lines].map(([hash, { number, recordedAt, sayings }]) => {
     const { problem, id, cows, mentions } = together(sayings);
     return {
       key: keyNamed(hash, alike.get(shortOf(hash)) === 1),
@@ -43,9 +44,21 @@ export const asidesUpTo = (db: Connection, position: number, knownAt: number): A
       cows: [...new Set([...cows, ...cowsNamed(db, mentions, position)])],
       recordedAt,
       ...(id === null ? {} : { id }),
+      ...(mentions.length === 0 && cows.every(isWord) && isOfFarmAlone(textOf(db, number)) ? { ofFarm: true } : {}),
     };
   });
 };
+
+interface Line {
+  /** Of its first row. */
+  readonly number: number;
+  readonly recordedAt: Instant;
+  readonly sayings: [Saying, ...Saying[]];
+}
+
+/** Looked up alone: a list of thousands does not bring all its texts into memory. */
+const textOf = (db: Connection, number: number): string =>
+  prepared<Row>(db, 'select text from set_aside where number = ?').get(number)?.text ?? '';
 
 /** One thing as it was set aside. */
 export interface SetAside {

@@ -52,7 +52,7 @@ describe('what is turned away, why, and at which field', () => {
     ['an entry without data', json({ ...DOSE, data: undefined }), '"data" is missing', '/data'],
     ['an entry without a kind', json({ ...DOSE, type: undefined }), '"type" is missing', '/type'],
     ['a treatment of no cow', json({ ...DOSE, subject: undefined }), '"subject" is missing', '/subject'],
-    ['a farm-wide entry about a cow', json(SET_UP, { subject: '412' }), 'take it out', '/subject'],
+    ['a farm-wide entry about a cow', json(SET_UP, { subject: '412' }), 'leave "subject" out', '/subject'],
     ['a kind that is not known', json(DOSE, { type: 'treatmint' }), '"treatmint" is not a kind of entry', '/type'],
     ['a kind by the name of a built-in', json(DOSE, { type: 'constructor' }), 'is not a kind of entry', '/type'],
     [
