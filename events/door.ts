@@ -123,7 +123,7 @@ const readWithCare = (value: unknown, settings: DoorSettings, text: string): Pas
   }
   const payload = kind.schema.safeParse(data, { reportInput: true });
   if (!payload.success) {
-    const { problem, pointer } = sentenceOf(payload.error.issues, ['data']);
+    const { problem, pointer } = sentenceOf(payload.error.issues, ['data'], kind.schema);
     return turnAway(text, problem, pointer, value);
   }
   if (type === 'residue-test' && (data.of === 'cow') !== (subject !== undefined)) {
