@@ -15,6 +15,7 @@ import { offLabelCauses } from './off-label.ts';
 import { withOthers } from './other-cow.ts';
 import { givenAtLatest } from './products-given.ts';
 import { rememberedInRoom } from './remembered.ts';
+import { calvingSaid } from './stretch.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
 
 export interface MeatPiece {
@@ -153,12 +154,10 @@ export const dosingMeat = (
     const end = plusHours(calving.calved, hours);
     add(
       end,
-      because(
-        'R-90',
-        'meat.after-calving',
-        { medicine, calved: instantText(calving.calved), hours, ends: instantText(end) },
-        [...ids, ...calving.entries],
-      ),
+      because('R-90', 'meat.after-calving', { medicine, ...calvingSaid(calving), hours, ends: instantText(end) }, [
+        ...ids,
+        ...calving.entries,
+      ]),
     );
   }
   return pieces;

@@ -21,7 +21,7 @@ import { withOthers } from './other-cow.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { rememberedInRoom } from './remembered.ts';
 import { type Past, pastOf, settledOf } from './settled-past.ts';
-import { type Stretch, TWO_DAYS } from './stretch.ts';
+import { calvingSaid, type Stretch, TWO_DAYS } from './stretch.ts';
 import { type DosedAnimal, milkHoldOf } from './treatment-hold.ts';
 
 /** When a test's milk was drawn: what it says is about that milk. Never after the result was there, whatever was written. */
@@ -256,7 +256,7 @@ const freshPieceOf = (stretch: Stretch, file: CowFile, moment: CowMoment, nth: N
     const stated =
       !presentAt(file.cow, calved) &&
       file.cow.entered.some((entry) => entry.at >= calved && entry.data.milkHoldUntil !== undefined);
-    const reason = because('R-20', 'hold.fresh-not-set', { calved: instantText(calved) }, stretch.entries);
+    const reason = because('R-20', 'hold.fresh-not-set', calvingSaid({ ...stretch, calved }), stretch.entries);
     return stated ? [] : [{ ...common, end: null, because: reason }];
   }
   const after = setUps.filter((setUp) => setUp !== first && setUp.zone.startOfDay(setUp.from) > calved);
@@ -265,7 +265,7 @@ const freshPieceOf = (stretch: Stretch, file: CowFile, moment: CowMoment, nth: N
       const length = { hours: setUp.data.freshHold?.hours, milkings: setUp.data.freshHold?.milkings };
       const { end } = holdEnd(length, calved, nth, false);
       const values = {
-        calved: instantText(calved),
+        ...calvingSaid({ ...stretch, calved }),
         hours: length.hours ?? null,
         milkings: length.milkings ?? null,
         ends: end === null ? null : instantText(end),

@@ -115,6 +115,8 @@ export interface FreshPenRow {
   readonly cow: string;
   readonly group: string;
   readonly calved: string | null;
+  /** Where only the date is known. */
+  readonly calvedOn?: string;
   readonly milkingsSince: number | null;
   readonly ease: number | null;
   readonly calves: readonly { readonly sex: string; readonly alive: boolean; readonly number?: string | undefined }[];
