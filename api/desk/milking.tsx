@@ -12,6 +12,7 @@ import { type AtHand, atHand } from './at-hand.ts';
 import { Cows } from './cows.tsx';
 import { goTo, page } from './layout.tsx';
 import { Notices } from './notices.tsx';
+import { PaperTroubleSaid } from './paper-trouble.tsx';
 import { type Sentence, say, sayWith } from './say.tsx';
 
 export const milkingPages: readonly DeskPage[] = [
@@ -76,6 +77,8 @@ const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) =>
   const { views, known } = answer;
   const { visitor } = ask;
   const last = known.farm.issued.findLast((each) => each.data.milking === answer.milking.id);
+  const troubles = desk.issuing.troubles.standing();
+  const isNowhere = troubles.some(({ ref }) => ref !== undefined && ref === last?.data.ref);
   const over = views.sheets['milk-hold'];
   const fresh = over.held.filter((row) => row.isNew).length;
   return (
@@ -86,13 +89,17 @@ const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) =>
         </p>
       ) : (
         <p>
-          {sayWith('On the wall: <a>{ref}</a>, issued {time}.', {
-            a: (inner) => <a href={`/issued/${last.data.ref}`}>{inner}</a>,
-            ref: last.data.ref,
-            time: format.time(instantText(last.at)),
-          })}
+          {sayWith(
+            isNowhere ? 'Issued, but not printed: <a>{ref}</a>, {time}.' : 'On the wall: <a>{ref}</a>, issued {time}.',
+            {
+              a: (inner) => <a href={`/issued/${last.data.ref}`}>{inner}</a>,
+              ref: last.data.ref,
+              time: format.time(instantText(last.at)),
+            },
+          )}
         </p>
       )}
+      <PaperTroubleSaid troubles={troubles} format={format} />
       <p>
         {say(
           'Since the last sheet: {fresh, plural, one {# cow} other {# cows}} new on hold, {off, plural, one {# cow} other {# cows}} off (bands off), {gone, plural, one {# cow} other {# cows}} gone otherwise.',
