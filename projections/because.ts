@@ -207,6 +207,8 @@ export interface Sayings {
     about: string;
     loads: TankLoadSaid[];
     ref: string;
+    /** On the set that says so at last. */
+    saidHere?: true;
   };
   'alert.no-sheet': { milking: Milking; cows: string[]; loads: TankLoadSaid[] };
   'alert.tank-positive': { tank: string; at: Time; milkings: Milking[]; collectedAt: Time | null };

@@ -282,7 +282,8 @@ export const en: Words = {
     'alert.late-news': (v, f) => {
       const until = v.until === null ? 'no end known' : `until ${f.time(v.until)}`;
       const what = `${v.cow} is on hold (${f.about(v.about)}, ${until}) at the ${f.milking(v.milking)} milking, and sheet ${v.ref} did not say so`;
-      if (v.phase === 'before') return `${what}: issue the sheets again and take the old ones down`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'these sheets say so: take the old ones down' : 'issue the sheets again and take the old ones down'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: ask whether she was milked first. ${milk}` : `${what}. ${milk}`;
     },

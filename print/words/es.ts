@@ -283,7 +283,8 @@ export const es: Words = {
     'doubt.no-farm': () => 'No hay granja en este libro: nada que dependa de sus ordeños o reglas se puede calcular',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} está retenida (${f.about(v.about)}, ${v.until === null ? 'sin final conocido' : `hasta ${f.time(v.until)}`}) en el ordeño ${f.milking(v.milking)}, y la hoja ${v.ref} no lo decía`;
-      if (v.phase === 'before') return `${what}: emita las hojas otra vez y quite las viejas`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'estas hojas ya lo dicen: quite las viejas' : 'emita las hojas otra vez y quite las viejas'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: pregunte si se ordeñó antes. ${milk}` : `${what}. ${milk}`;
     },

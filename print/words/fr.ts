@@ -287,7 +287,8 @@ export const fr: Words = {
       'Aucune ferme dans ce livre : rien de ce qui dépend de ses traites ou de ses règles ne se calcule',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} est retenue (${f.about(v.about)}, ${v.until === null ? 'fin inconnue' : `jusqu’à ${f.time(v.until)}`}) à la traite ${f.milking(v.milking)}, et la feuille ${v.ref} ne le disait pas`;
-      if (v.phase === 'before') return `${what} : émettez les feuilles à nouveau et retirez les vieilles`;
+      if (v.phase === 'before')
+        return `${what} : ${v.saidHere === true ? 'ces feuilles le disent : retirez les vieilles' : 'émettez les feuilles à nouveau et retirez les vieilles'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join(' ; ');
       return v.phase === 'running' ? `${what} : demandez si elle a été traite avant. ${milk}` : `${what}. ${milk}`;
     },

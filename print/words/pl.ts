@@ -281,7 +281,8 @@ export const pl: Words = {
       'W tej księdze nie ma gospodarstwa: nie da się wyliczyć niczego, co zależy od jego dojów i zasad',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} jest wstrzymana (${f.about(v.about)}, ${v.until === null ? 'koniec nieznany' : `do ${f.time(v.until)}`}) na dój ${f.milking(v.milking)}, a arkusz ${v.ref} tego nie mówił`;
-      if (v.phase === 'before') return `${what}: wydać arkusze ponownie i zdjąć stare`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'te arkusze już to mówią: zdjąć stare' : 'wydać arkusze ponownie i zdjąć stare'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: zapytać, czy była dojona wcześniej. ${milk}` : `${what}. ${milk}`;
     },

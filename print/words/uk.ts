@@ -276,7 +276,8 @@ export const uk: Words = {
     'doubt.no-farm': () => 'У цій книзі немає ферми: нічого, що залежить від її доїнь чи правил, не обчислити',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} затримана (${f.about(v.about)}, ${v.until === null ? 'кінець невідомий' : `до ${f.time(v.until)}`}) на доїння ${f.milking(v.milking)}, а аркуш ${v.ref} цього не казав`;
-      if (v.phase === 'before') return `${what}: видайте аркуші знову і зніміть старі`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'ці аркуші вже це кажуть: зніміть старі' : 'видайте аркуші знову і зніміть старі'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: спитайте, чи її доїли раніше. ${milk}` : `${what}. ${milk}`;
     },
