@@ -84,7 +84,8 @@ export const issue = async (
   question: Pick<Question, 'milking'> = {},
 ): Promise<{ issued: Issued; answer: Tonight }> => {
   for (;;) {
-    const answer = tonight(book, question);
+    const asked = tonight(book, question);
+    const answer = { ...asked, views: saidHere(asked.views, asked.milking.id) };
     const issued = await issueKnown(book, answer);
     if (issued !== undefined) return { issued, answer };
   }
@@ -121,6 +122,17 @@ const issueKnown = async (book: Book, tonight: Tonight): Promise<Issued | undefi
   if (recorded === undefined) return undefined;
   return { ref, papers, isNew: true, replaces: replaces ?? null, position: recorded.position };
 };
+
+/** An alert that the sheets of this milking are to be issued again asks for nothing more than to take the old ones down. */
+const saidHere = (views: Views, milking: string): Views => ({
+  ...views,
+  alerts: views.alerts.map((alert) => {
+    const { because } = alert;
+    return because.key === 'alert.late-news' && because.values.milking === milking && because.values.phase === 'before'
+      ? { ...alert, because: { ...because, values: { ...because.values, saidHere: true } } }
+      : alert;
+  }),
+});
 
 const isPrinted = (name: string): name is PrintedName => (PRINTED_NAMES as readonly string[]).includes(name);
 

@@ -6,7 +6,7 @@ import { setImmediate as turn } from 'node:timers/promises';
 import type { Book } from '../events/book.ts';
 import type { Aside, Entry, EntryOf } from '../events/entry.ts';
 import { PRINTED_NAMES } from '../print/sheets.ts';
-import type { Views } from '../projections/views.ts';
+import { SHEET_NAMES, type SheetName, type Views } from '../projections/views.ts';
 import { canonicalJson, sha256 } from '../shared/fingerprint.ts';
 import { type Instant, instantText, mustBeInstant } from '../shared/instant.ts';
 import { UserProblem } from '../shared/refusal.ts';
@@ -202,37 +202,54 @@ const rowsOf = (views: Views): Map<string, { list: string; cow: string; says: st
   };
   const { sheets } = views;
   const hold = sheets['milk-hold'];
-  for (const row of hold.held)
-    add(
-      'milk-hold',
-      row.cow,
-      `held until ${row.until ?? 'without end'}, tank from ${row.tankFrom ?? 'not known'}`,
-      row.reasons.flatMap((reason) => reason.entries),
-    );
-  for (const row of hold.unplaced) add('unplaced', row.number, row.because.key, row.because.entries);
-  for (const row of hold.treat)
-    add(
-      'treat-now',
-      row.cow,
-      `${row.medicine}, dose ${row.dose} of ${row.of}${row.overdue ? ', overdue' : ''}`,
-      row.because.entries,
-    );
-  for (const row of sheets['dry-off'].due) add('dry-off', row.cow, `dry off on ${row.dryOffOn}`, row.because.entries);
-  for (const row of sheets['fresh-moves'].out) add('fresh-moves', row.cow, `to ${row.to}`, row.because.entries);
-  for (const row of sheets.sort.cows)
-    add(
-      'sort',
-      row.cow,
-      `to ${row.to.join(' / ')}`,
-      row.reasons.flatMap((reason) => reason.entries),
-    );
-  for (const row of sheets['beef-hold'].cows)
-    add(
-      'beef-hold',
-      row.cow,
-      `until ${row.until ?? 'without end'}`,
-      row.reasons.flatMap((reason) => reason.entries),
-    );
+  const tell: Readonly<Record<SheetName, () => void>> = {
+    'milk-hold': () => {
+      for (const row of hold.held)
+        add(
+          'milk-hold',
+          row.cow,
+          `held until ${row.until ?? 'without end'}, tank from ${row.tankFrom ?? 'not known'}`,
+          row.reasons.flatMap((reason) => reason.entries),
+        );
+      for (const row of hold.unplaced) add('unplaced', row.number, row.because.key, row.because.entries);
+      for (const row of hold.treat)
+        add(
+          'treat-now',
+          row.cow,
+          `${row.medicine}, dose ${row.dose} of ${row.of}${row.overdue ? ', overdue' : ''}`,
+          row.because.entries,
+        );
+    },
+    'dry-off': () => {
+      for (const row of sheets['dry-off'].due)
+        add('dry-off', row.cow, `dry off on ${row.dryOffOn}`, row.because.entries);
+    },
+    'fresh-moves': () => {
+      for (const row of sheets['fresh-moves'].out) add('fresh-moves', row.cow, `to ${row.to}`, row.because.entries);
+    },
+    sort: () => {
+      for (const row of sheets.sort.cows)
+        add(
+          'sort',
+          row.cow,
+          `to ${row.to.join(' / ')}`,
+          row.reasons.flatMap((reason) => reason.entries),
+        );
+    },
+    // Their rows are of groups, not of cows.
+    counts: () => undefined,
+    'milking-plan': () => undefined,
+    'beef-hold': () => {
+      for (const row of sheets['beef-hold'].cows)
+        add(
+          'beef-hold',
+          row.cow,
+          `until ${row.until ?? 'without end'}`,
+          row.reasons.flatMap((reason) => reason.entries),
+        );
+    },
+  };
+  for (const name of SHEET_NAMES) tell[name]();
   return rows;
 };
 

@@ -9,7 +9,7 @@ import { type Instant, instantText, MINUTE, parseInstant } from '../shared/insta
 import { surelySaid } from './door-sure.ts';
 import type { Said } from './entry.ts';
 import { envelope, sentenceOf } from './envelope.ts';
-import { ENTRY_TYPES, isEntryType, KINDS } from './kinds.ts';
+import { ENTRY_TYPES, type EntryType, isEntryType, KINDS } from './kinds.ts';
 import { canonicalText, type Halves, halvesOf, saidText } from './log/canonical-write.ts';
 import { flawOf, parseStrictJson } from './strict-json.ts';
 
@@ -94,6 +94,10 @@ const readWithCare = (value: unknown, settings: DoorSettings, text: string): Pas
   }
   const shape = envelope.safeParse(filled, { reportInput: true });
   if (!shape.success) {
+    const [first] = shape.error.issues;
+    if (first?.path[0] === 'subject' && isOfFarm(filled.type)) {
+      return turnAway(text, noSubject(filled.type), '/subject', value);
+    }
     const { problem, pointer } = sentenceOf(shape.error.issues);
     return turnAway(text, problem, pointer, value);
   }
@@ -115,16 +119,11 @@ const readWithCare = (value: unknown, settings: DoorSettings, text: string): Pas
     return turnAway(text, `"subject" is missing; a ${type} needs the cow's number there`, '/subject', value);
   }
   if (kind.subject === 'farm' && subject !== undefined) {
-    return turnAway(
-      text,
-      `"subject" is given, but a ${type} is about the farm, not a cow; take it out`,
-      '/subject',
-      value,
-    );
+    return turnAway(text, noSubject(type), '/subject', value);
   }
   const payload = kind.schema.safeParse(data, { reportInput: true });
   if (!payload.success) {
-    const { problem, pointer } = sentenceOf(payload.error.issues, ['data']);
+    const { problem, pointer } = sentenceOf(payload.error.issues, ['data'], kind.schema);
     return turnAway(text, problem, pointer, value);
   }
   if (type === 'residue-test' && (data.of === 'cow') !== (subject !== undefined)) {
@@ -148,6 +147,12 @@ const readWithCare = (value: unknown, settings: DoorSettings, text: string): Pas
   const said = envelopeFields as Said;
   return { outcome: 'passed', said, content: contentOf(said), at: parsed.value, derivedId };
 };
+
+const isOfFarm = (type: unknown): type is EntryType =>
+  typeof type === 'string' && isEntryType(type) && KINDS[type].subject === 'farm' && !('bookOnly' in KINDS[type]);
+
+const noSubject = (type: EntryType): string =>
+  `"subject" is given, but a ${type} is about the farm, not a cow; leave "subject" out`;
 
 /** SHA-256 of the writer's half in canonical JSON: what "same content" means. */
 export const contentOf = (said: Said): string => sha256(canonicalText(said));

@@ -80,4 +80,6 @@ export interface Aside {
   readonly since?: Instant;
   /** Id of the entry, where one can be read. */
   readonly id?: string;
+  /** Of a kind that is never about a cow, and nothing in it could be a cow's number but a word. */
+  readonly ofFarm?: true;
 }

@@ -1,9 +1,8 @@
 /** The envelope's own rules, and the sentences for what breaks them. Payloads are checked by their kind's schema. */
-import { distance } from 'fastest-levenshtein';
 import { z } from 'zod';
 import { isBarnNumber, officialDigits } from '../shared/cow-number.ts';
 import { entryId, instant, text } from './fields.ts';
-import { isEntryType, KINDS } from './kinds.ts';
+import { fieldsAt, nearest, schemaAt } from './fields-near.ts';
 
 /** The 15-digit official number or the barn number as used at the entry's `time`. */
 export const subject = z
@@ -25,36 +24,94 @@ export const envelope = z.strictObject({
   data: z.record(z.string(), z.unknown()),
 });
 
-/** One sentence from a schema's issues: which field, what is wrong, what to do. A misspelt field leads, else the first issue. */
+/** Problems said in one sentence; of more it says how many there are. */
+const MOST_SAID = 3;
+
+interface Problem {
+  readonly problem: string;
+  readonly pointer: string;
+}
+
+/**
+ * One sentence from a schema's issues: which fields, what is wrong, what to do. Misspelt fields lead, and a field that is
+ * missing because it was misspelt is not said again. `schema`: what the value had to be; without one, an entry.
+ */
 export const sentenceOf = (
   issues: readonly z.core.$ZodIssue[],
   prefix: readonly PropertyKey[] = [],
-): { problem: string; pointer: string } => {
-  // A misspelt field is also a missing one: the misspelling says more.
-  const issue = issues.find((each) => each.code === 'unrecognized_keys') ?? issues[0];
-  if (issue === undefined) return { problem: 'it is not an entry', pointer: '' };
-  const path = [...prefix, ...issue.path];
-  const more = issues.length > 1 ? ` (and ${issues.length - 1} more)` : '';
-  const field = fieldName(path);
-  if (issue.code === 'unrecognized_keys') {
-    const key = issue.keys[0] ?? '';
-    return {
-      problem: `${field === '' ? 'the entry' : `"${field}"`} has a field "${key.slice(0, 40)}" that is not known there${nearest(key, prefix, issue.path)}${more}`,
-      pointer: pointerOf([...path, key]),
-    };
+  schema: z.core.$ZodType = envelope,
+): Problem => {
+  const misspelt = issues.flatMap((issue) =>
+    issue.code === 'unrecognized_keys' ? issue.keys.map((key) => misspeltField(key, issue.path, prefix, schema)) : [],
+  );
+  const meant = new Set(misspelt.map((each) => each.meant));
+  const others = issues
+    .filter((issue) => issue.code !== 'unrecognized_keys')
+    .map((issue) => problemOf(issue, prefix, schema))
+    .filter(({ problem, pointer }) => !(meant.has(pointer) && problem.endsWith(MISSING)));
+  // Of one field the first that is wrong is enough.
+  const [first, ...more] = onePlaceOnce([...misspelt, ...others]);
+  if (first === undefined) return { problem: 'it is not an entry', pointer: '' };
+  const said = [first, ...more.slice(0, MOST_SAID - 1)].map(({ problem }) => problem).join('; ');
+  const unsaid = more.length - (MOST_SAID - 1);
+  return {
+    problem: `${said.replaceAll('?; ', '? ')}${unsaid > 0 ? ` (and ${unsaid} more)` : ''}`,
+    pointer: first.pointer,
+  };
+};
+
+const MISSING = ' is missing';
+
+const onePlaceOnce = (problems: readonly Problem[]): Problem[] => {
+  const said = new Set<string>();
+  return problems.filter(({ pointer }) => !said.has(pointer) && said.add(pointer));
+};
+
+/** `meant`: pointer to the field that it seems to be. */
+const misspeltField = (
+  key: string,
+  within: readonly PropertyKey[],
+  prefix: readonly PropertyKey[],
+  schema: z.core.$ZodType,
+): Problem & { readonly meant: string | undefined } => {
+  const path = [...prefix, ...within];
+  const place = path.length === 0 ? 'the entry' : `"${fieldName(path)}"`;
+  const has = `${place} has a field "${key.slice(0, 40)}" that is not known there`;
+  const pointer = pointerOf([...path, key]);
+  if (path.length === 0 && ADDED_FIELDS.has(key)) {
+    return { problem: `${has}; leave it out, the book gives it itself`, pointer, meant: undefined };
   }
+  const known = fieldsAt(schema, within);
+  const near = nearest(key, known);
+  const advice =
+    near !== undefined
+      ? `; did you mean "${near}"?`
+      : known.length === 0
+        ? '; take it out'
+        : `; take it out, or use one of ${known.map((field) => `"${field}"`).join(', ')}`;
+  return { problem: `${has}${advice}`, pointer, meant: near === undefined ? undefined : pointerOf([...path, near]) };
+};
+
+const problemOf = (issue: z.core.$ZodIssue, prefix: readonly PropertyKey[], schema: z.core.$ZodType): Problem => {
+  const path = [...prefix, ...issue.path];
+  const field = fieldName(path);
   if (issue.code === 'invalid_union') {
-    const deeper = issue.errors.map((each) => each[0]).find((each) => each !== undefined && each.path.length > 0);
-    if (deeper !== undefined && issue.message === 'Invalid input') return sentenceOf([deeper], path);
+    const deeper = issue.errors.map((each) => each[0]).find((each) => each !== undefined && isWithin(each));
+    if (deeper !== undefined && issue.message === 'Invalid input') {
+      return sentenceOf([deeper], path, schemaAt(schema, issue.path));
+    }
     const plain = issue.errors.flat().find((each) => each.code === 'custom')?.message;
-    return { problem: `"${field}" ${plain ?? issue.message}${more}`, pointer: pointerOf(path) };
+    return { problem: `"${field}" ${plain ?? issue.message}`, pointer: pointerOf(path) };
   }
   const missing = issue.code === 'invalid_type' && issue.input === undefined;
   return {
-    problem: missing ? `"${field}" is missing${more}` : `"${field}" ${plainMessage(issue)}${more}`,
+    problem: `"${field}"${missing ? MISSING : ` ${plainMessage(issue)}`}`,
     pointer: pointerOf(path),
   };
 };
+
+/** It says something of a part of one of the choices, not only that it is none of them. */
+const isWithin = (issue: z.core.$ZodIssue): boolean => issue.path.length > 0;
 
 const fieldName = (path: readonly PropertyKey[]): string =>
   path
@@ -83,28 +140,4 @@ const plainMessage = (issue: z.core.$ZodIssue): string => {
   return issue.message;
 };
 
-const ENVELOPE_FIELDS = ['specversion', 'id', 'source', 'type', 'subject', 'time', 'author', 'data'];
 const ADDED_FIELDS = new Set(['sequence', 'recordedtime', 'via']);
-
-const nearest = (key: string, prefix: readonly PropertyKey[], path: readonly PropertyKey[]): string => {
-  if (prefix.length === 0 && path.length === 0 && ADDED_FIELDS.has(key)) {
-    return '; leave it out, the book gives it itself';
-  }
-  const known = prefix.length === 0 ? ENVELOPE_FIELDS : fieldsOf(prefix[0]);
-  const best = known
-    .map((field) => ({ field, away: distance(field.toLowerCase(), key.toLowerCase()) }))
-    .sort((a, b) => a.away - b.away)[0];
-  return best !== undefined && best.away <= Math.max(2, key.length / 3)
-    ? `; did you mean "${best.field}"?`
-    : '; take it out';
-};
-
-const fieldsOf = (type: PropertyKey | undefined): string[] => {
-  if (typeof type !== 'string' || !isEntryType(type)) return dataFields;
-  const schema = KINDS[type].schema;
-  return 'shape' in schema ? Object.keys(schema.shape) : [];
-};
-
-const dataFields = [
-  ...new Set(Object.values(KINDS).flatMap(({ schema }) => ('shape' in schema ? Object.keys(schema.shape) : []))),
-];

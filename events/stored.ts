@@ -45,7 +45,7 @@ export const readStored = (
     );
   }
   const payload = kind.schema.safeParse(upcast(type, shape.data.data), { reportInput: true });
-  if (!payload.success) return unusable(row, value, sentenceOf(payload.error.issues, ['data']).problem);
+  if (!payload.success) return unusable(row, value, sentenceOf(payload.error.issues, ['data'], kind.schema).problem);
   const at = parseInstant(time);
   if (!at.ok) return unusable(row, value, at.problem);
   const entry = {

@@ -82,7 +82,7 @@ export const freshMoves = (setting: Setting): Piece[] => {
 const penCell = ({ speech }: Setting, each: FreshPenRow, width: number): Block => {
   const { calved, milkingsSince, ease } = each;
   const first = speech.each(({ labels, format }) =>
-    calved === null ? labels.notCalved : labels.calved(format.time(calved)),
+    calved === null ? labels.notCalved : labels.calved(format.calving({ ...each, calved })),
   );
   const second = speech.each(({ labels, format }) =>
     [

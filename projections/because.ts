@@ -70,18 +70,26 @@ export interface Sayings {
   'hold.dry-cow-after-calving': {
     medicine: string;
     calved: Time;
+    calvedOn?: Day;
     hours: number | null;
     milkings: number | null;
     ends: Time | null;
   };
-  'hold.dry-cow-early': { medicine: string; given: Time; minimumDays: number; calved: Time; ends: Time | null };
+  'hold.dry-cow-early': {
+    medicine: string;
+    given: Time;
+    minimumDays: number;
+    calved: Time;
+    calvedOn?: Day;
+    ends: Time | null;
+  };
   'hold.dry-cow-milked-again': { medicine: string; given: Time };
   'hold.dry-cow-not-stated': { driedOff: Day | null };
   /** She stood there since then and calved, or came so, and no dry-off is written down. */
   'hold.no-dry-off': { group: string; since: Day };
   'hold.back-from-dry': { group: string; since: Day; back: Day };
-  'hold.fresh': { calved: Time; hours: number | null; milkings: number | null; ends: Time | null };
-  'hold.fresh-not-set': { calved: Time };
+  'hold.fresh': { calved: Time; calvedOn?: Day; hours: number | null; milkings: number | null; ends: Time | null };
+  'hold.fresh-not-set': { calved: Time; calvedOn?: Day };
   'hold.before-due': { due: Day; days: number };
   'hold.set-by-person': { reason: string; since: Time; author: string };
   'hold.residue-positive': { sampled: Time; method: string | null };
@@ -112,15 +120,15 @@ export interface Sayings {
   'dry-off.not-confirmed': { daysInMilk: number; limit: number };
   'dry-off.no-due-date': Record<never, never>;
   // Fresh pen
-  'fresh.out': { calved: Time; hours: number; wanted: number; lactation: number };
+  'fresh.out': { calved: Time; calvedOn?: Day; hours: number; wanted: number; lactation: number };
   'fresh.at-capacity': { group: string; head: number; capacity: number };
-  'fresh.stay-hours': { calved: Time; hours: number; wanted: number };
+  'fresh.stay-hours': { calved: Time; calvedOn?: Day; hours: number; wanted: number };
   'fresh.stay-on-hold': { until: Time | null };
   'fresh.stay-no-group': { lactation: number };
   'fresh.stay-hours-not-set': Record<never, never>;
   'fresh.stay-not-calved': Record<never, never>;
   'fresh.stay-calving-unknown': Record<never, never>;
-  'fresh.in-calved': { calved: Time; group: string };
+  'fresh.in-calved': { calved: Time; calvedOn?: Day; group: string };
   'fresh.in-due': { due: Day; days: number; group: string };
   // Sort
   'sort.request': { reason: string; forWhom: string | null; to: string | null };
@@ -156,7 +164,7 @@ export interface Sayings {
   'meat.course-running': { medicine: string; given: number; of: number; plannedLast: Time; ends: Time | null };
   'meat.dose-not-recorded': { medicine: string; dose: number; of: number };
   'meat.label-longer': { medicine: string; listed: Time; ends: Time | null };
-  'meat.after-calving': { medicine: string; calved: Time; hours: number; ends: Time };
+  'meat.after-calving': { medicine: string; calved: Time; calvedOn?: Day; hours: number; ends: Time };
   'meat.product-not-stated': { driedOff: Day | null };
   'meat.no-dry-off': { group: string; since: Day };
   'meat.back-from-dry': { group: string; since: Day; back: Day };
@@ -226,6 +234,8 @@ export interface Sayings {
     about: string;
     loads: TankLoadSaid[];
     ref: string;
+    /** On the set that says so at last. */
+    saidHere?: true;
   };
   'alert.late-unplaced': {
     number: string;

@@ -59,11 +59,11 @@ export const cameAs = (entry: EntryOf<'cow-entered'>, schedule: Schedule): CameA
   const common = { from: at, entries: [id], mayBe: false, to: null };
   if (!isDry && calvedOn !== undefined) {
     const from = zone.startOfDay(calvedOn);
-    const calving = { from, calved: endOfDay(zone, calvedOn), calvedEarliest: from, calvedDay: calvedOn };
+    const calving = { from, calved: endOfDay(zone, calvedOn), calvedEarliest: from, calvedDay: calvedOn, calvedOn };
     return { dryStarts, stretch: { ...common, ...calving, begun: 'entered' } };
   }
   if (!isDry && data.lactation >= 1) {
-    const unknown = { calved: null, calvedEarliest: null, calvedDay: null };
+    const unknown = { calved: null, calvedEarliest: null, calvedDay: null, calvedOn: null };
     return { dryStarts, stretch: { ...common, ...unknown, begun: 'assumed' } };
   }
   return { dryStarts, stretch: undefined };

@@ -12,7 +12,7 @@ import { laterIfLonger, wordsSince } from './label.ts';
 import { holdEnd, type NthMilking } from './milking-count.ts';
 import type { CowMoment } from './moment.ts';
 import { givenAtLatest } from './products-given.ts';
-import type { Stretch } from './stretch.ts';
+import { calvingSaid, type Stretch } from './stretch.ts';
 
 type DryCowLabel = NonNullable<MedicineListed['dryCow']>;
 
@@ -108,13 +108,13 @@ const pieceOf = (
   const minimumOver = (givenAt + minimum * DAY) as Instant;
   if (calving.calvedEarliest >= minimumOver && ordinary !== null && byVet > ordinary) {
     const hours = vet.milk?.time ?? 0;
-    const values = { medicine, calved: instantText(calving.calved), hours, milkings: null, ends: instantText(byVet) };
+    const values = { medicine, ...calvingSaid(calving), hours, milkings: null, ends: instantText(byVet) };
     return { end: byVet, because: because('R-15', 'hold.dry-cow-after-calving', values, all) };
   }
   if (calving.calvedEarliest >= minimumOver) {
     const values = {
       medicine,
-      calved: instantText(calving.calved),
+      ...calvingSaid(calving),
       hours: after === 'none' ? 0 : (after.hours ?? null),
       milkings: after === 'none' ? null : (after.milkings ?? null),
       ends: ordinary === null ? null : instantText(ordinary),
@@ -129,7 +129,7 @@ const pieceOf = (
     medicine,
     given: instantText(givenAt),
     minimumDays: minimum,
-    calved: instantText(calving.calved),
+    ...calvingSaid(calving),
     ends: end === null ? null : instantText(end),
   };
   return { end, because: because('R-19', 'hold.dry-cow-early', values, all) };

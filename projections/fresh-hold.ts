@@ -12,7 +12,7 @@ import type { CowMoment } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { type Schedule, type SetUp, setUpsTogether } from './schedule.ts';
 import type { Past } from './settled-past.ts';
-import type { Stretch } from './stretch.ts';
+import { calvingSaid, type Stretch } from './stretch.ts';
 
 /** R-20, from each calving: a cow that left and came back is still on the hold of the calving before. */
 export const freshPieces = (file: CowFile, moment: CowMoment, past: Past): readonly HoldPiece[] => {
@@ -35,14 +35,14 @@ const freshPieceOf = (stretch: Stretch, file: CowFile, moment: CowMoment, nth: N
     const stated =
       !presentAt(file.cow, calved) &&
       file.cow.entered.some((entry) => entry.at >= calved && entry.data.milkHoldUntil !== undefined);
-    const reason = because('R-20', 'hold.fresh-not-set', { calved: instantText(calved) }, stretch.entries);
+    const reason = because('R-20', 'hold.fresh-not-set', calvingSaid({ ...stretch, calved }), stretch.entries);
     return stated ? [] : [{ ...common, end: null, because: reason }];
   }
   const outcomeOf = (setUp: SetUp) => {
     const length = freshLength(setUp.data);
     const { end } = holdEnd(length, calved, nth, false);
     const values = {
-      calved: instantText(calved),
+      ...calvingSaid({ ...stretch, calved }),
       hours: length.hours ?? null,
       milkings: length.milkings ?? null,
       ends: end === null ? null : instantText(end),

@@ -10,6 +10,7 @@ import { type CowMoment, countsFor, type Moment } from './moment.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { byGroup, saidOfStandings } from './standings-in-order.ts';
+import { calvingSaid } from './stretch.ts';
 import type { FreshMovesSheet, FreshOutRow, FreshPenRow } from './views.ts';
 
 const WEEK = 7;
@@ -67,7 +68,7 @@ const destination = (standing: Standing, moment: Moment): Group | undefined => {
 const timesOf = (standing: Standing, moment: Moment) => {
   const calved = standing.stretch?.calved ?? moment.milking.start;
   return {
-    calved: instantText(calved),
+    ...calvingSaid({ calved, calvedOn: standing.stretch?.calvedOn ?? null }),
     hours: Math.floor((moment.milking.start - calved) / HOUR),
     wanted: moment.schedule.inForceOn(moment.milking.day).data.freshPenHours ?? 0,
   };
@@ -107,7 +108,12 @@ const comingIn = saidOfStandings('coming in', (standing, moment): FreshMovesShee
   const isStillElsewhere = stretch?.calved != null && standing.inMilkDuring && !isPlacedSince(standing);
   if (isStillElsewhere && amongDry(standing, moment) === undefined) {
     return row(
-      because('R-50', 'fresh.in-calved', { calved: instantText(stretch.calved), group: group.name }, stretch.entries),
+      because(
+        'R-50',
+        'fresh.in-calved',
+        { ...calvingSaid({ ...stretch, calved: stretch.calved }), group: group.name },
+        stretch.entries,
+      ),
     );
   }
   const pregnancy = pregnancyAt(file.cow, moment.schedule, moment.windowEnd);
@@ -138,6 +144,7 @@ const penRow = keptForCow((file, moment): FreshPenRow => {
     cow: standing.number,
     group: standing.group.name,
     calved: calved === null ? null : instantText(calved),
+    ...(stretch?.calvedOn == null ? {} : { calvedOn: stretch.calvedOn }),
     milkingsSince: calved === null ? null : milkingsBetween(standing, moment, calved),
     ease: calving?.data.ease ?? null,
     calves: calving?.data.calves ?? [],

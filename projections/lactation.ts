@@ -74,6 +74,7 @@ export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
         calved: (before.calved > at ? before.calved : at) as Instant,
         calvedEarliest: at,
         calvedDay: day,
+        calvedOn: before.calved > at ? before.calvedOn : null,
         entries: [...before.entries, id],
         mayBe: before.mayBe && mayBe,
         // In milk from this calving, whatever was said between the two.
@@ -95,6 +96,7 @@ export const lactationsOf = (cow: Cow, schedule: Schedule): Lactations => {
       calved: at,
       calvedEarliest: at,
       calvedDay: day,
+      calvedOn: null,
       lactation,
       entries: [id],
       mayBe,

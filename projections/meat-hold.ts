@@ -13,6 +13,7 @@ import { dosedAnimal, missedDoses } from './milk-hold.ts';
 import type { CowMoment } from './moment.ts';
 import { withOthers } from './other-cow.ts';
 import { rememberedInRoom } from './remembered.ts';
+import { calvingSaid } from './stretch.ts';
 import type { DosedAnimal } from './treatment-hold.ts';
 
 export interface MeatPiece {
@@ -109,12 +110,10 @@ export const dosingMeat = (
     const end = plusHours(calving.calved, hours);
     add(
       end,
-      because(
-        'R-90',
-        'meat.after-calving',
-        { medicine, calved: instantText(calving.calved), hours, ends: instantText(end) },
-        [...ids, ...calving.entries],
-      ),
+      because('R-90', 'meat.after-calving', { medicine, ...calvingSaid(calving), hours, ends: instantText(end) }, [
+        ...ids,
+        ...calving.entries,
+      ]),
     );
   }
   return pieces;

@@ -139,10 +139,10 @@ const struckDoses = (known: Known, moment: Moment): UnplacedRow[] => {
 
 export const STRUCK_MATTERS = new Set(['treatment', 'dry-off', 'milk-hold']);
 
-/** Set aside, and no cow of the herd can be read in it. */
+/** Set aside, and no cow of the herd can be read in it. What is about the farm alone is a doubt, and no cow to be found. */
 const setAside = (known: Known): UnplacedRow[] =>
   known.asides
-    .filter((aside) => !aside.cows.some((number) => cowsBy(known, number).length > 0))
+    .filter((aside) => aside.ofFarm !== true && !aside.cows.some((number) => cowsBy(known, number).length > 0))
     .map((aside) => ({
       number: aside.cows[0] ?? null,
       key: aside.key,

@@ -115,6 +115,8 @@ export interface FreshPenRow {
   readonly cow: string;
   readonly group: string;
   readonly calved: string | null;
+  /** Where only the date is known. */
+  readonly calvedOn?: string;
   readonly milkingsSince: number | null;
   readonly ease: number | null;
   readonly calves: readonly { readonly sex: string; readonly alive: boolean; readonly number?: string | undefined }[];
@@ -201,15 +203,17 @@ export interface Sheets {
 }
 
 export type SheetName = keyof Sheets;
-export const SHEET_NAMES = [
-  'milk-hold',
-  'dry-off',
-  'fresh-moves',
-  'sort',
-  'counts',
-  'milking-plan',
-  'beef-hold',
-] as const satisfies readonly SheetName[];
+/** In the order of the paper; a sheet that is missing here does not compile. */
+const IN_ORDER: Readonly<Record<SheetName, true>> = {
+  'milk-hold': true,
+  'dry-off': true,
+  'fresh-moves': true,
+  sort: true,
+  counts: true,
+  'milking-plan': true,
+  'beef-hold': true,
+};
+export const SHEET_NAMES = Object.keys(IN_ORDER) as readonly SheetName[];
 
 /** A doubt or an alert: ended by a `settled` entry about its key. */
 export interface Notice {

@@ -11,7 +11,7 @@ import { usualMinutes } from './plan.ts';
 import { pregnancyAt } from './pregnancy.ts';
 import { cowsBy, type Standing } from './standing.ts';
 import { standingsAt } from './standings.ts';
-import type { Views } from './views.ts';
+import { SHEET_NAMES, type SheetName, type Views } from './views.ts';
 import { type Asked, momentOf, sheetsFor } from './views-at.ts';
 
 export type WhyList =
@@ -87,16 +87,9 @@ const explain = (standing: Standing, moment: Moment, sheets: Views['sheets']): W
     over,
   });
   const over = endedBefore(standing.pieces, moment.milking.start);
-  return {
-    cow: standing.number,
-    officialId: standing.file.cow.officialId ?? null,
-    group: standing.group.name,
-    lactation: standing.lactation,
-    daysInMilk: standing.daysInMilk,
-    inMilk: standing.inMilk,
-    until: held?.until ?? null,
-    tankFrom: held?.tankFrom ?? null,
-    lists: [
+  /** Each sheet answers, whether she is on it or not. */
+  const bySheet: Readonly<Record<SheetName, readonly WhyEntry[]>> = {
+    'milk-hold': [
       held === undefined
         ? off('milk-hold', [notHeld(standing)], over)
         : { ...on('milk-hold', [...held.reasons, ...tankFrom(standing, moment)]), over },
@@ -109,16 +102,22 @@ const explain = (standing: Standing, moment: Moment, sheets: Views['sheets']): W
             treat.map((row) => row.because),
           )
         : off('treat-now', laterDoses(standing, moment)),
-      dry.length > 0 ? on('dry-off', dry) : off('dry-off', [notDriedOff(standing, moment)]),
+    ],
+    'dry-off': [dry.length > 0 ? on('dry-off', dry) : off('dry-off', [notDriedOff(standing, moment)])],
+    'fresh-moves': [
       freshRows.length > 0
         ? on(
             'fresh-moves',
             freshRows.map((row) => row.because),
           )
         : off('fresh-moves', [because('R-50', 'why.not-in-fresh-pen', { group: standing.group.name }, [])]),
-      sort.length > 0 ? on('sort', sort) : off('sort', [because('R-60', 'why.nobody-asked', {}, [])]),
+    ],
+    sort: [sort.length > 0 ? on('sort', sort) : off('sort', [because('R-60', 'why.nobody-asked', {}, [])])],
+    counts: [
       on('counts', [because('R-70', 'why.counted', { group: standing.group.name, inMilk: standing.inMilk }, [])]),
-      planEntry(standing, moment, sheets),
+    ],
+    'milking-plan': [planEntry(standing, moment, sheets)],
+    'beef-hold': [
       beef === undefined
         ? off(
             'beef-hold',
@@ -127,6 +126,17 @@ const explain = (standing: Standing, moment: Moment, sheets: Views['sheets']): W
           )
         : on('beef-hold', beef.reasons),
     ],
+  };
+  return {
+    cow: standing.number,
+    officialId: standing.file.cow.officialId ?? null,
+    group: standing.group.name,
+    lactation: standing.lactation,
+    daysInMilk: standing.daysInMilk,
+    inMilk: standing.inMilk,
+    until: held?.until ?? null,
+    tankFrom: held?.tankFrom ?? null,
+    lists: SHEET_NAMES.flatMap((name) => bySheet[name]),
   };
 };
 

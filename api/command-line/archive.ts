@@ -41,5 +41,6 @@ export const bringBack = async (file: string, command: Command, json: boolean): 
     out(
       `${globals.book} holds the ${plural(position, 'entry', 'entries')} of ${file}, root ${root}, and goes on as the new book ${bookId} with a key of its own.`,
     );
+    out('An archive has no devices: none may connect to it yet; device add makes the tokens anew.');
   }
 };

@@ -2,6 +2,7 @@
 import fs from 'node:fs';
 import process from 'node:process';
 import { Command } from 'commander';
+import { openBook } from '../../events/book.ts';
 import { backupBook, restoreBook, takeNewKey } from '../../events/log/backup.ts';
 import { UserProblem } from '../../shared/refusal.ts';
 import { bringBack } from './archive.ts';
@@ -43,11 +44,26 @@ export const restoreCommand = (): Command =>
       const { book: to, ...globals } = globalsOf(command);
       const wentOn = await restoreBook(file, to, clockOf({ book: to, ...globals }));
       if (json === true) outJson({ file, book: to, ...wentOn });
-      else sayWentOn(to, file, wentOn);
+      else {
+        sayWentOn(to, file, wentOn);
+        sayDevices(to, command);
+      }
     });
 
 const sayWentOn = (to: string, file: string, { position, bookId }: { position: number; bookId: string }): void =>
   out(`${to} goes on from ${file} at position ${position}, as the new book ${bookId} with a key of its own.`);
+
+/** A backup has the devices of its day, those that were revoked since among them. */
+const sayDevices = (to: string, command: Command): void => {
+  const book = openBook(to, { clock: clockOf(globalsOf(command)), readOnly: true });
+  const inUse = book.devices.list().filter(({ revoked }) => revoked === null).length;
+  book.close();
+  out(
+    inUse === 0
+      ? 'No device may connect to it yet; device add makes the tokens.'
+      : `${plural(inUse, 'device')} may connect to it with the tokens of the day of the backup: device list says which. What was added since is to be added anew, and what was revoked since is to be revoked again.`,
+  );
+};
 
 const isGzipped = (file: string): boolean => {
   const start = Buffer.alloc(2);

@@ -12,6 +12,7 @@ import { type SheetsTonight, sheetsTonight } from '../kept-sheets.ts';
 import { toPrinter } from '../to-printer.ts';
 import { noticeLines, sheetLines } from './readable.ts';
 import { out, outJson, withBook } from './settings.ts';
+import { makeFolder, orSay } from './sheet-folder.ts';
 
 interface Options {
   readonly milking: string;
@@ -114,24 +115,6 @@ const hung = <T>(issued: Issued | undefined, work: () => T): T => {
     throw new UserProblem(
       `${error.message}. The set counts as issued, as ${issued.ref}: print --issue again gives the same paper`,
       error.exitCode,
-    );
-  }
-};
-
-/** Makes the folder where there is none; throws a `UserProblem` where nothing can be written there. */
-const makeFolder = (folder: string): void =>
-  orSay(folder, () => {
-    fs.mkdirSync(folder, { recursive: true });
-    fs.accessSync(folder, fs.constants.W_OK);
-  });
-
-const orSay = (folder: string, work: () => void): void => {
-  try {
-    work();
-  } catch (error) {
-    const why = error instanceof Error && 'code' in error ? ` (${String(error.code)})` : '';
-    throw new UserProblem(
-      `The sheets cannot be written to ${folder}${why}; name another folder with --out, or make room there`,
     );
   }
 };

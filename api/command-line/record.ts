@@ -9,12 +9,15 @@ import { UserProblem } from '../../shared/refusal.ts';
 import { saidTexts } from '../said-lines.ts';
 import { type ReadAs, textOfBytes } from '../text-of-bytes.ts';
 import { sayAlerts } from './alerts.ts';
+import { exampleLine, KINDS_SAID } from './example-lines.ts';
 import { globalsOf, note, out, plural, withBook } from './settings.ts';
 
 interface Options {
   readonly json?: boolean;
   readonly author: string;
   readonly source: string;
+  readonly kinds?: true;
+  readonly example?: string;
 }
 
 const BATCH = 1_000;
@@ -27,7 +30,11 @@ export const recordCommand = (): Command =>
     .option('--json', 'print [{id, outcome, position, problem}] and nothing else')
     .option('--author <name>', 'who says it, where a line does not say', 'not stated')
     .option('--source <name>', 'the device or place it comes from, where a line does not say', 'command-line')
+    .option('--kinds', 'list the kinds of entry, and when each is recorded')
+    .option('--example <kind>', 'print a whole line of that kind')
     .action(async (file: string, options: Options, command: Command) => {
+      if (options.kinds === true) return out(KINDS_SAID);
+      if (options.example !== undefined) return out(exampleLine(options.example));
       // A file that is not there makes no book.
       const input = openInput(file);
       await withBook(command, { create: true }, (book) => record(book, input, options, globalsOf(command).book));

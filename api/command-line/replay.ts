@@ -12,6 +12,7 @@ import { type Difference, type Replay, replay } from '../replay.ts';
 import { sayAlerts } from './alerts.ts';
 import { sheetLines, voiceOf } from './readable.ts';
 import { out, outJson, plural, withBook } from './settings.ts';
+import { makeFolder, orSay } from './sheet-folder.ts';
 
 interface Options {
   readonly milking?: string;
@@ -108,7 +109,7 @@ const sayWhy = (reason: Difference['because'][number], voice: ReturnType<typeof 
 };
 
 const writeIssued = (book: Book, answer: Replay, folder: string): string[] => {
-  fs.mkdirSync(folder, { recursive: true });
+  makeFolder(folder);
   return answer.present.known.farm.issued
     .filter((issue) => issue.data.milking === answer.past.milking.id)
     .flatMap(({ data }) =>
@@ -116,7 +117,7 @@ const writeIssued = (book: Book, answer: Replay, folder: string): string[] => {
         const bytes = book.paper(pdfHash);
         if (bytes === undefined) return [];
         const file = path.join(folder, `${data.ref}-${sheet}.pdf`);
-        fs.writeFileSync(file, bytes);
+        orSay(folder, () => fs.writeFileSync(file, bytes));
         return [file];
       }),
     );

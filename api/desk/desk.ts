@@ -5,26 +5,25 @@
 import crypto from 'node:crypto';
 import { Hono } from 'hono';
 import { getCookie } from 'hono/cookie';
-import type { Child } from 'hono/jsx';
 import type { Logger } from 'pino';
 import { LANGUAGES } from '../../print/words.ts';
 import { steadyMilliseconds } from '../../shared/clock.ts';
 import type { Instant } from '../../shared/instant.ts';
 import { isRole, mayAsk } from '../devices/roles.ts';
 import type { Callers } from '../server/callers.ts';
-import { asProblem, type RequestProblem } from '../server/problem.ts';
+import { asProblem } from '../server/problem.ts';
 import type { Caller } from '../server/route.ts';
 import { type Desk, formOf, NO_FORM, type Visitor } from './ask.ts';
 import { type Codes, codesOf } from './codes.ts';
 import { deskFiles } from './files.ts';
-import { speakTo } from './hearer.ts';
+import { hearer, speakTo } from './hearer.ts';
 import { languageCookie, tagFor } from './language.tsx';
 import { goTo } from './layout.tsx';
 import { DESK_PAGES } from './pages.ts';
 import { problemPage } from './problem-page.tsx';
-import { problemText, SaidProblem, say } from './say.tsx';
+import { SaidProblem, say } from './say.tsx';
 import { COOKIE, LASTS, type Session, type Sessions, sessionsOf } from './session.ts';
-import { signInPage } from './sign-in.tsx';
+import { signInPage, signInProblem } from './sign-in.tsx';
 
 export interface DeskSettings extends Desk {
   readonly log: Logger;
@@ -37,6 +36,8 @@ export interface DeskSettings extends Desk {
 export interface DeskApp {
   readonly app: Hono<Variables>;
   readonly codes: Codes;
+  /** A page for an address at which there is nothing. */
+  readonly nowhere: (request: Request, requestId: string) => Promise<Response>;
 }
 
 interface Variables {
@@ -72,7 +73,7 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
 
   app.get('/sign-in', (c) =>
     guarded(c.req.raw, c.get('requestId'), () => {
-      const { code, to } = c.req.query();
+      const { code, to, person } = c.req.query();
       const problem =
         code === undefined || codes.isGood(code)
           ? {}
@@ -83,6 +84,7 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
             };
       return signInPage({
         to: within(to),
+        person: nameIn(person),
         code: code !== undefined && codes.isGood(code) ? code : undefined,
         ...problem,
       });
@@ -92,10 +94,7 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
     guarded(c.req.raw, c.get('requestId'), async () => {
       const form = await formOf(c.req.raw, () => undefined);
       const to = within(form.one('to'));
-      const person = (form.one('person') ?? '')
-        .replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, ' ')
-        .slice(0, 80)
-        .trim();
+      const person = nameIn(form.one('person'));
       const code = form.one('code');
       try {
         if (person === '') throw new SaidProblem('not-valid', 'Say your name: it stands behind what you write down');
@@ -114,7 +113,9 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
         const problem = asProblem(thrown);
         if (problem.problem === 'went-wrong') throw thrown;
         const status = problem.problem === 'locked-out' || problem.problem === 'too-often' ? 429 : 400;
-        return signInPage({ problem: sentenceOf(problem), person, to }, status);
+        const again = (): Promise<Response> => signInPage({ problem: signInProblem(problem), person, to }, status);
+        // The name comes along, and a token is typed again anyway: so the language may be chosen here.
+        return speakTo({ ...hearer(), page: `/sign-in?${new URLSearchParams({ to, person })}` }, again);
       }
     }),
   );
@@ -172,7 +173,11 @@ export const deskOf = (settings: DeskSettings): DeskApp => {
       }),
     );
   }
-  return { app, codes };
+  const nowhere: DeskApp['nowhere'] = async (request, requestId) =>
+    guarded(request, requestId, () => {
+      throw new SaidProblem('not-found', 'There is nothing at that address');
+    });
+  return { app, codes, nowhere };
 };
 
 const visitorOf = (sessions: Sessions, session: Session, caller: Caller): Visitor => ({
@@ -186,10 +191,12 @@ const callerOf = ({ book }: Desk, device: string): Caller | undefined => {
   return found !== undefined && isRole(found.role) ? { ...found, role: found.role } : undefined;
 };
 
-const sentenceOf = (problem: RequestProblem): Child =>
-  problem.problem === 'not-signed-in' && problem.message.startsWith('Send ')
-    ? say('Type the token of this device')
-    : problemText(problem);
+/** A person's name as typed, in one line. */
+const nameIn = (typed = ''): string =>
+  typed
+    .replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, ' ')
+    .slice(0, 80)
+    .trim();
 
 /** Only to a page of ours. */
 const within = (to: string | undefined): string => (to !== undefined && /^\/(?![/\\])/.test(to) ? to : '/');

@@ -12,7 +12,9 @@ import { type AtHand, atHand } from './at-hand.ts';
 import { Cows } from './cows.tsx';
 import { goTo, page } from './layout.tsx';
 import { Notices } from './notices.tsx';
+import { PaperTroubleSaid } from './paper-trouble.tsx';
 import { type Sentence, say, sayWith } from './say.tsx';
+import { sinceLast } from './since-last.ts';
 
 export const milkingPages: readonly DeskPage[] = [
   { method: 'get', path: '/', right: 'sheets', run: (desk, ask) => milkingPage(desk, ask) },
@@ -73,11 +75,12 @@ const milkingPage = (desk: Desk, ask: Ask, milking?: string): Response | Promise
 
 const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) => {
   const { answer, format } = hand;
-  const { views, known } = answer;
+  const { known } = answer;
   const { visitor } = ask;
   const last = known.farm.issued.findLast((each) => each.data.milking === answer.milking.id);
-  const over = views.sheets['milk-hold'];
-  const fresh = over.held.filter((row) => row.isNew).length;
+  const troubles = desk.issuing.troubles.standing();
+  const isNowhere = troubles.some(({ ref }) => ref !== undefined && ref === last?.data.ref);
+  const since = sinceLast(answer);
   return (
     <section class="card issue" aria-label={say('Sheets')}>
       {last === undefined ? (
@@ -86,19 +89,25 @@ const Issuing = ({ desk, ask, hand }: { desk: Desk; ask: Ask; hand: AtHand }) =>
         </p>
       ) : (
         <p>
-          {sayWith('On the wall: <a>{ref}</a>, issued {time}.', {
-            a: (inner) => <a href={`/issued/${last.data.ref}`}>{inner}</a>,
-            ref: last.data.ref,
-            time: format.time(instantText(last.at)),
-          })}
+          {sayWith(
+            isNowhere ? 'Issued, but not printed: <a>{ref}</a>, {time}.' : 'On the wall: <a>{ref}</a>, issued {time}.',
+            {
+              a: (inner) => <a href={`/issued/${last.data.ref}`}>{inner}</a>,
+              ref: last.data.ref,
+              time: format.time(instantText(last.at)),
+            },
+          )}
         </p>
       )}
-      <p>
-        {say(
-          'Since the last sheet: {fresh, plural, one {# cow} other {# cows}} new on hold, {off, plural, one {# cow} other {# cows}} off (bands off), {gone, plural, one {# cow} other {# cows}} gone otherwise.',
-          { fresh, off: over.cleared.length, gone: over.gone.length },
-        )}
-      </p>
+      <PaperTroubleSaid troubles={troubles} format={format} />
+      {since === undefined ? null : (
+        <p>
+          {say(
+            'Since the last sheet: {fresh, plural, one {# cow} other {# cows}} new on hold, {off, plural, one {# cow} other {# cows}} off (bands off), {gone, plural, one {# cow} other {# cows}} gone otherwise.',
+            { ...since },
+          )}
+        </p>
+      )}
       <div class="actions">
         {mayAsk(visitor.caller.role, 'issue') ? (
           <form method="post" action="/issue">

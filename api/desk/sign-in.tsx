@@ -1,7 +1,8 @@
 /** Signing in with a device's token, or with the address that `serve --desk` prints and that works once. */
 import type { Child } from 'hono/jsx';
+import type { RequestProblem } from '../server/problem.ts';
 import { page } from './layout.tsx';
-import { say, sayWith } from './say.tsx';
+import { problemText, SaidProblem, say, sayWith } from './say.tsx';
 
 export interface SignInForm {
   readonly problem?: Child;
@@ -50,3 +51,27 @@ export const signInPage = ({ problem, person, to, code }: SignInForm, status = 2
     },
     status,
   );
+
+/** Why somebody was not let in. What the doors for programs say is put into the desk's own words. */
+export const signInProblem = (problem: RequestProblem): Child => {
+  if (problem instanceof SaidProblem) return problem.said;
+  const seconds = problem.more.retryAfter ?? 1;
+  switch (problem.problem) {
+    case 'not-signed-in':
+      return problem.message.startsWith('Send ')
+        ? say('Type the token of this device')
+        : say(
+            'This token is not good here: it is mistyped, of another book, or taken back. Ask whoever keeps the book.',
+          );
+    case 'locked-out':
+      return say('Too many wrong tokens came from there; wait {seconds, plural, one {# second} other {# seconds}}.', {
+        seconds,
+      });
+    case 'too-often':
+      return say('That is too fast; wait {seconds, plural, one {# second} other {# seconds}}, then go on.', {
+        seconds,
+      });
+    default:
+      return problemText(problem);
+  }
+};

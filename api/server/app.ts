@@ -10,7 +10,6 @@ import type { Book } from '../../events/book.ts';
 import { steadyMilliseconds } from '../../shared/clock.ts';
 import { deskOf } from '../desk/desk.ts';
 import { knowingOf } from '../desk/knowing.ts';
-import { problemPage } from '../desk/problem-page.tsx';
 import { callersOf, withoutTokens } from './callers.ts';
 import { countersOf } from './counters.ts';
 import { type Issuing, issuingOf } from './issuing.ts';
@@ -146,9 +145,10 @@ export const appOf = ({ book, log, names = [], addressOf = () => 'unknown', prin
   });
   app.route('/', desk.app);
   app.notFound((c) => {
-    const problem = new RequestProblem('not-found', 'There is nothing at that address; / lists what there is');
     const id = c.get('requestId');
-    return wantsPage(c.req.raw) ? problemPage(problem, id) : problemResponse(problem, id);
+    if (wantsPage(c.req.raw)) return desk.nowhere(c.req.raw, id);
+    const problem = new RequestProblem('not-found', 'There is nothing at that address; / lists what there is');
+    return problemResponse(problem, id);
   });
   app.onError((error, c) => failed(error, c.get('requestId') ?? '', log));
   const deskPathFor = (device: string): string => `/sign-in?code=${desk.codes.make(device)}`;

@@ -41,35 +41,43 @@ export const roundsOf = (settings: IssueBeforeSettings, paces: Paces, signal: Ab
         if (isNew) wake();
         await deliver(ref, milking.id, issued.papers);
       },
-      (error) =>
-        log.error(
-          { milking: milking.id, ...grounds(error) },
-          `No set was issued; it is tried again. ${sentence(error)}`,
-        ),
+      (error) => {
+        const [why, at] = [sentence(error), book.clock.now()];
+        issuing.troubles.failed('issuing', { what: 'set', milking: milking.id, where: book.path, at, why });
+        log.error({ milking: milking.id, ...grounds(error) }, `No set was issued; it is tried again. ${why}`);
+      },
     );
 
-  const deliver = (ref: string, milking: string, papers: readonly Paper[]): Promise<boolean> =>
-    attempts.run(
+  const deliver = (ref: string, milking: string, papers: readonly Paper[]): Promise<boolean> => {
+    let goesTo: { what: 'folder' | 'printer'; where: string } = { what: 'folder', where: folder };
+    return attempts.run(
       `papers ${ref}`,
       async () => {
         waiting.set(ref, milking);
         const files = putPapers(folder, milking, papers);
         log.info({ ref, milking, folder }, 'the papers lie in the folder');
         if (printer !== undefined && !wasSent(folder, ref, printer)) {
+          goesTo = { what: 'printer', where: printer };
           const job = await toPrinterMeanwhile(printer, files, signal);
           delivered.add(ref);
+          issuing.troubles.worked('delivering');
           log.info({ ref, milking, printer, job }, 'sent to the printer');
           rememberSent(folder, ref, printer);
         }
         delivered.add(ref);
         waiting.delete(ref);
+        issuing.troubles.worked('delivering');
       },
       (error) => {
         if (signal.aborted) return;
+        const [why, at] = [sentence(error), book.clock.now()];
+        // It was printed all the same: only that is not remembered.
         if (delivered.has(ref)) waiting.delete(ref);
-        log.error({ ref, milking, ...grounds(error) }, sentence(error));
+        else issuing.troubles.failed('delivering', { ...goesTo, milking, ref, at, why });
+        log.error({ ref, milking, ...grounds(error) }, why);
       },
     );
+  };
 
   /** What never got there is said once more when its milking is over. */
   const giveUp = ({ due }: Reading): void => {

@@ -1,7 +1,9 @@
 /** Reading what was set aside: as it is held by (R-27), as a person looks at it, and page by page as it goes to another book. */
+import { sql } from 'kysely';
 import { type Instant, parseInstant } from '../../shared/instant.ts';
 import { mentionsIn } from '../door.ts';
 import type { Aside } from '../entry.ts';
+import { isOfFarmAlone, isWord } from '../of-farm.ts';
 import { type Refusal, readable, type Saying, together } from '../refusal.ts';
 import { carriable } from '../refused-elsewhere.ts';
 import { lineBearsSince } from '../stated-time.ts';
@@ -22,24 +24,22 @@ export const asidesUpTo = (db: Connection, position: number, knownAt: number): A
     db,
     sqlFor
       .selectFrom('set_aside')
-      .select(['hash', 'text', 'problem', 'pointer', 'id', 'cows', 'mentions', 'recordedtime'])
+      .select(sql<string>`substr(text, 1, 65536)`.as('text'))
+      .select(['hash', 'problem', 'pointer', 'id', 'cows', 'mentions', 'recordedtime'])
       .where('after', '<=', position)
       .orderBy('number'),
   );
-  const lines = new Map<
-    string,
-    { readonly recordedAt: Instant; readonly text: string; readonly sayings: [Saying, ...Saying[]] }
-  >();
+  const lines = new Map<string, Line>();
   for (const row of rows) {
     const recordedAt = instantOf(row.recordedtime);
     if (recordedAt > knownAt) continue;
     const line = lines.get(row.hash);
-    if (line === undefined) lines.set(row.hash, { recordedAt, text: row.text, sayings: [sayingIn(row)] });
+    if (line === undefined) lines.set(row.hash, { text: row.text, recordedAt, sayings: [sayingIn(row)] });
     else line.sayings.push(sayingIn(row));
   }
   const alike = new Map<string, number>();
   for (const hash of lines.keys()) alike.set(shortOf(hash), (alike.get(shortOf(hash)) ?? 0) + 1);
-  return [...lines].map(([hash, { recordedAt, text, sayings }]) => {
+  return [...lines].map(([hash, { text, recordedAt, sayings }]) => {
     const since = lineBearsSince(text, recordedAt);
     const { problem, id, cows, mentions } = together(sayings);
     return {
@@ -49,9 +49,17 @@ export const asidesUpTo = (db: Connection, position: number, knownAt: number): A
       recordedAt,
       ...(since === undefined ? {} : { since }),
       ...(id === null ? {} : { id }),
+      ...(mentions.length === 0 && cows.every(isWord) && isOfFarmAlone(text) ? { ofFarm: true } : {}),
     };
   });
 };
+
+interface Line {
+  /** What was said, or the beginning of it: a list of thousands does not bring long texts into memory. */
+  readonly text: string;
+  readonly recordedAt: Instant;
+  readonly sayings: [Saying, ...Saying[]];
+}
 
 /** One thing as it was set aside. */
 export interface SetAside {

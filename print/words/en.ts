@@ -125,9 +125,9 @@ export const en: Words = {
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, dry-cow product given ${f.time(v.given)}: held until she calves, and then for the label's time`,
     'hold.dry-cow-after-calving': (v, f) =>
-      `${v.medicine}, dry-cow product: calved ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+      `${v.medicine}, dry-cow product: calved ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.dry-cow-early': (v, f) =>
-      `${v.medicine}, given ${f.time(v.given)}, calved ${f.time(v.calved)}: calved inside the dry-cow product's minimum of ${f.count(v.minimumDays, days)}: ask the vet, test the milk; ${v.ends === null ? "held until the vet's time or a clear test" : ends(v.ends, f)}`,
+      `${v.medicine}, given ${f.time(v.given)}, calved ${f.calving(v)}: calved inside the dry-cow product's minimum of ${f.count(v.minimumDays, days)}: ask the vet, test the milk; ${v.ends === null ? "held until the vet's time or a clear test" : ends(v.ends, f)}`,
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, dry-cow product given ${f.time(v.given)}, and milked again without calving; held until the vet gives a time`,
     'hold.dry-cow-not-stated': (v, f) =>
@@ -136,8 +136,8 @@ export const en: Words = {
     'hold.back-from-dry': (v, f) =>
       `in ${v.group} from ${f.day(v.since)} to ${f.day(v.back)} with no dry-off written down, and milked again: was she given a dry-cow product? Held until a clear test; strike the move if she never stood there`,
     'hold.fresh': (v, f) =>
-      `fresh: calved ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
-    'hold.fresh-not-set': (v, f) => `calved ${f.time(v.calved)}: no fresh hold set for the farm; held until it is`,
+      `fresh: calved ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+    'hold.fresh-not-set': (v, f) => `calved ${f.calving(v)}: no fresh hold set for the farm; held until it is`,
     'hold.before-due': (v, f) => `due ${f.day(v.due)}, still milked within ${f.count(v.days, days)} of it`,
     'hold.set-by-person': (v, f) => `"${v.reason}", since ${f.time(v.since)} (${v.author}), until it is lifted`,
     'hold.residue-positive': (v, f) =>
@@ -180,16 +180,16 @@ export const en: Words = {
       `${f.count(v.daysInMilk, days)} in milk, past ${f.number(v.limit)}, and not confirmed pregnant`,
     'dry-off.no-due-date': () => 'pregnant, but no due date is known',
     'fresh.out': (v, f) =>
-      `calved ${f.time(v.calved)}, ${f.hours(v.hours)} ago (${f.hours(v.wanted)} wanted), lactation ${v.lactation}, on no hold that keeps her`,
+      `calved ${f.calving(v)}, ${f.hours(v.hours)} ago (${f.hours(v.wanted)} wanted), lactation ${v.lactation}, on no hold that keeps her`,
     'fresh.at-capacity': (v) => `${v.group} is full: ${v.head} with her, room for ${v.capacity}`,
-    'fresh.stay-hours': (v, f) => `calved ${f.time(v.calved)}, ${f.hours(v.hours)} ago, ${f.hours(v.wanted)} wanted`,
+    'fresh.stay-hours': (v, f) => `calved ${f.calving(v)}, ${f.hours(v.hours)} ago, ${f.hours(v.wanted)} wanted`,
     'fresh.stay-on-hold': (v, f) =>
       v.until === null ? 'on milk hold, no end known' : `on milk hold until ${f.time(v.until)}`,
     'fresh.stay-no-group': (v) => `no group takes a cow in lactation ${v.lactation}: say where she goes`,
     'fresh.stay-hours-not-set': () => 'the farm has not said how long a cow stays in the fresh pen',
     'fresh.stay-not-calved': () => 'not calved yet',
     'fresh.stay-calving-unknown': () => 'when she calved is not known',
-    'fresh.in-calved': (v, f) => `calved ${f.time(v.calved)} and still in ${v.group}`,
+    'fresh.in-calved': (v, f) => `calved ${f.calving(v)} and still in ${v.group}`,
     'fresh.in-due': (v, f) =>
       v.days < 0
         ? `was due ${f.day(v.due)}, ${f.count(-v.days, days)} ago, in ${v.group}`
@@ -220,7 +220,8 @@ export const en: Words = {
       `${v.medicine}: dose ${v.dose} of ${v.of} is not written down; held until it is, or until the course is ended`,
     'meat.label-longer': (v, f) =>
       `${v.medicine}: a longer label was listed ${f.time(v.listed)} while the hold ran: ${ends(v.ends, f)}`,
-    'meat.after-calving': (v, f) => `${v.medicine}, dry-cow product: calved ${f.sum(v.calved, v.hours, v.ends)}`,
+    'meat.after-calving': (v, f) =>
+      `${v.medicine}, dry-cow product: calved ${f.sum(v.calved, v.hours, v.ends, v.calvedOn)}`,
     'meat.product-not-stated': (v, f) =>
       `${v.driedOff === null ? 'entered dry' : `dried off ${f.day(v.driedOff)}`} and the dry-cow product is not stated; held until it is (or "none")`,
     'meat.no-dry-off': noDryOff,
@@ -287,7 +288,8 @@ export const en: Words = {
     'alert.late-news': (v, f) => {
       const until = v.until === null ? 'no end known' : `until ${f.time(v.until)}`;
       const what = `${v.cow} is on hold (${f.about(v.about)}, ${until}) at the ${f.milking(v.milking)} milking, and sheet ${v.ref} did not say so`;
-      if (v.phase === 'before') return `${what}: issue the sheets again and take the old ones down`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'these sheets say so: take the old ones down' : 'issue the sheets again and take the old ones down'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: ask whether she was milked first. ${milk}` : `${what}. ${milk}`;
     },
@@ -327,15 +329,15 @@ export const en: Words = {
     'hold.vet': () => '',
     'hold.off-label-eu': () => '',
     'hold.dry-cow-until-calving': () => 'dry-cow product, not calved since',
-    'hold.dry-cow-after-calving': (v, f) => `dry-cow product, calved ${f.time(v.calved)}`,
-    'hold.dry-cow-early': (v, f) => `dry-cow product, calved too soon, ${f.time(v.calved)}: ask the vet, test the milk`,
+    'hold.dry-cow-after-calving': (v, f) => `dry-cow product, calved ${f.calving(v)}`,
+    'hold.dry-cow-early': (v, f) => `dry-cow product, calved too soon, ${f.calving(v)}: ask the vet, test the milk`,
     'hold.dry-cow-milked-again': () => 'dry-cow product, milked again: ask the vet',
     'hold.dry-cow-not-stated': () => 'dry-cow product not stated: ask',
     'hold.no-dry-off': () => 'no dry-off written down, dry-cow product not stated: ask',
     'hold.back-from-dry': (v, f) =>
       `milked again after ${f.day(v.since)} among the dry cows with no dry-off written down: ask, test her milk`,
-    'hold.fresh': (v, f) => `calved ${f.time(v.calved)}`,
-    'hold.fresh-not-set': (v, f) => `calved ${f.time(v.calved)}, no fresh hold set`,
+    'hold.fresh': (v, f) => `calved ${f.calving(v)}`,
+    'hold.fresh-not-set': (v, f) => `calved ${f.calving(v)}, no fresh hold set`,
     'hold.before-due': (v, f) => `due to calve ${f.day(v.due)}`,
     'hold.set-by-person': (v, f) => `${v.reason}, since ${f.time(v.since)} (${v.author})`,
     'hold.residue-positive': (v, f) => `residue test positive, ${f.time(v.sampled)}`,

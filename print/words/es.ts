@@ -138,9 +138,9 @@ export const es: Words = {
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, producto de secado dado ${f.time(v.given)}: retenida hasta el parto y después lo que diga la etiqueta`,
     'hold.dry-cow-after-calving': (v, f) =>
-      `${v.medicine}, producto de secado: parió ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+      `${v.medicine}, producto de secado: parió ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.dry-cow-early': (v, f) =>
-      `${v.medicine}, dado ${f.time(v.given)}, parió ${f.time(v.calved)}: antes del mínimo de ${f.count(v.minimumDays, days)} del producto de secado: pregunte al veterinario, analice la leche; ${v.ends === null ? 'retenida hasta el tiempo del veterinario o una prueba limpia' : ends(v.ends, f)}`,
+      `${v.medicine}, dado ${f.time(v.given)}, parió ${f.calving(v)}: antes del mínimo de ${f.count(v.minimumDays, days)} del producto de secado: pregunte al veterinario, analice la leche; ${v.ends === null ? 'retenida hasta el tiempo del veterinario o una prueba limpia' : ends(v.ends, f)}`,
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, producto de secado dado ${f.time(v.given)}, y ordeñada otra vez sin parir; retenida hasta que el veterinario dé un tiempo`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
@@ -148,9 +148,9 @@ export const es: Words = {
     'hold.back-from-dry': (v, f) =>
       `en ${v.group} del ${f.day(v.since)} al ${f.day(v.back)} sin secado anotado, y de nuevo en ordeño: ¿se le puso un producto de secado? Retenida hasta una prueba limpia; tache el cambio de grupo si nunca estuvo allí`,
     'hold.fresh': (v, f) =>
-      `recién parida: parió ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+      `recién parida: parió ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
-      `parió ${f.time(v.calved)}: la granja no ha fijado la retención tras el parto; retenida hasta que lo haga`,
+      `parió ${f.calving(v)}: la granja no ha fijado la retención tras el parto; retenida hasta que lo haga`,
     'hold.before-due': (v, f) => `parto previsto ${f.day(v.due)}, aún en ordeño a menos de ${f.count(v.days, days)}`,
     'hold.set-by-person': (v, f) => `"${v.reason}", desde ${f.time(v.since)} (${v.author}), hasta que se levante`,
     'hold.residue-positive': (v, f) =>
@@ -190,15 +190,15 @@ export const es: Words = {
       `${f.count(v.daysInMilk, days)} en leche, más de ${f.number(v.limit)}, sin preñez confirmada`,
     'dry-off.no-due-date': () => 'preñada, sin fecha de parto conocida',
     'fresh.out': (v, f) =>
-      `parió ${f.time(v.calved)}, hace ${f.hours(v.hours)} (se piden ${f.hours(v.wanted)}), lactación ${v.lactation}, sin retención que la deje`,
+      `parió ${f.calving(v)}, hace ${f.hours(v.hours)} (se piden ${f.hours(v.wanted)}), lactación ${v.lactation}, sin retención que la deje`,
     'fresh.at-capacity': (v) => `${v.group} está lleno: ${v.head} con ella, sitio para ${v.capacity}`,
-    'fresh.stay-hours': (v, f) => `parió ${f.time(v.calved)}, hace ${f.hours(v.hours)}, se piden ${f.hours(v.wanted)}`,
+    'fresh.stay-hours': (v, f) => `parió ${f.calving(v)}, hace ${f.hours(v.hours)}, se piden ${f.hours(v.wanted)}`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
     'fresh.stay-no-group': (v) => `ningún grupo toma vacas de lactación ${v.lactation}: diga adónde va`,
     'fresh.stay-hours-not-set': () => 'la granja no ha dicho cuánto se quedan las recién paridas',
     'fresh.stay-not-calved': () => 'aún no ha parido',
     'fresh.stay-calving-unknown': () => 'no se sabe cuándo parió',
-    'fresh.in-calved': (v, f) => `parió ${f.time(v.calved)} y sigue en ${v.group}`,
+    'fresh.in-calved': (v, f) => `parió ${f.calving(v)} y sigue en ${v.group}`,
     'fresh.in-due': (v, f) =>
       v.days < 0
         ? `tocaba ${f.day(v.due)}, hace ${f.count(-v.days, days)}, en ${v.group}`
@@ -225,7 +225,8 @@ export const es: Words = {
     'meat.dose-not-recorded': (v) =>
       `${v.medicine}: la dosis ${v.dose} de ${v.of} no está anotada; retenida hasta que lo esté o termine el tratamiento`,
     'meat.label-longer': labelLonger,
-    'meat.after-calving': (v, f) => `${v.medicine}, producto de secado: parió ${f.sum(v.calved, v.hours, v.ends)}`,
+    'meat.after-calving': (v, f) =>
+      `${v.medicine}, producto de secado: parió ${f.sum(v.calved, v.hours, v.ends, v.calvedOn)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
     'meat.back-from-dry': (v, f) =>
@@ -288,7 +289,8 @@ export const es: Words = {
     'doubt.no-farm': () => 'No hay granja en este libro: nada que dependa de sus ordeños o reglas se puede calcular',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} está retenida (${f.about(v.about)}, ${v.until === null ? 'sin final conocido' : `hasta ${f.time(v.until)}`}) en el ordeño ${f.milking(v.milking)}, y la hoja ${v.ref} no lo decía`;
-      if (v.phase === 'before') return `${what}: emita las hojas otra vez y quite las viejas`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'estas hojas ya lo dicen: quite las viejas' : 'emita las hojas otra vez y quite las viejas'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: pregunte si se ordeñó antes. ${milk}` : `${what}. ${milk}`;
     },
@@ -326,16 +328,16 @@ export const es: Words = {
     'hold.vet': () => '',
     'hold.off-label-eu': () => '',
     'hold.dry-cow-until-calving': () => 'producto de secado, no ha parido desde entonces',
-    'hold.dry-cow-after-calving': (v, f) => `producto de secado, parió ${f.time(v.calved)}`,
+    'hold.dry-cow-after-calving': (v, f) => `producto de secado, parió ${f.calving(v)}`,
     'hold.dry-cow-early': (v, f) =>
-      `producto de secado, parió demasiado pronto, ${f.time(v.calved)}: pregunte al veterinario, analice la leche`,
+      `producto de secado, parió demasiado pronto, ${f.calving(v)}: pregunte al veterinario, analice la leche`,
     'hold.dry-cow-milked-again': () => 'producto de secado, ordeñada otra vez: pregunte al veterinario',
     'hold.dry-cow-not-stated': () => 'producto de secado no dicho: pregunte',
     'hold.no-dry-off': () => 'secado no anotado, producto no dicho: pregunte',
     'hold.back-from-dry': (v, f) =>
       `de nuevo en ordeño tras estar con las secas desde ${f.day(v.since)} sin secado anotado: pregunte, analice su leche`,
-    'hold.fresh': (v, f) => `parió ${f.time(v.calved)}`,
-    'hold.fresh-not-set': (v, f) => `parió ${f.time(v.calved)}, retención tras el parto no fijada`,
+    'hold.fresh': (v, f) => `parió ${f.calving(v)}`,
+    'hold.fresh-not-set': (v, f) => `parió ${f.calving(v)}, retención tras el parto no fijada`,
     'hold.before-due': (v, f) => `va a parir ${f.day(v.due)}`,
     'hold.set-by-person': (v, f) => `${v.reason}, desde ${f.time(v.since)} (${v.author})`,
     'hold.residue-positive': (v, f) => `prueba de residuos positiva, ${f.time(v.sampled)}`,

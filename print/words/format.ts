@@ -34,8 +34,13 @@ export interface Format {
   readonly milkingName: (name: string) => string;
   /** `thursday` in the reader's language. */
   readonly weekday: (name: string) => string;
-  /** `Sat 14 Mar 16:40 + 60 h = Tue 17 Mar 04:40`, and says so when the clocks change in between. */
-  readonly sum: (from: string, hours: number, ends: string) => string;
+  /** `Sat 14 Mar 16:40`, or `Sat 14 Mar` where only the date is known. */
+  readonly calving: (when: { readonly calved: string; readonly calvedOn?: string }) => string;
+  /**
+   * `Sat 14 Mar 16:40 + 60 h = Tue 17 Mar 04:40`, and says so when the clocks change in between. `day`: in place of the
+   * time that it counts from, where that is the end of a day of which no more is known.
+   */
+  readonly sum: (from: string, hours: number, ends: string, day?: string) => string;
   /** `60 h`. */
   readonly hours: (hours: number) => string;
   readonly number: (value: number) => string;
@@ -119,9 +124,10 @@ export const formatFor = (language: Language, frame: Frame): Format => {
       // 5 January 1970 was a Monday.
       return index < 0 ? name : intl.longWeekday.format(new Date((4 + index) * 24 * HOUR));
     },
-    sum: (from, span, ends) => {
+    calving: ({ calved, calvedOn }) => (calvedOn === undefined ? time(calved) : dayText(calvedOn)),
+    sum: (from, span, ends, day) => {
       const moved = offsetAt(zone, mustBe(parseInstant(from))) !== offsetAt(zone, mustBe(parseInstant(ends)));
-      return `${time(from)} + ${hours(span)} = ${time(ends)}${moved ? ` (${language.clocksChange})` : ''}`;
+      return `${day === undefined ? time(from) : dayText(day)} + ${hours(span)} = ${time(ends)}${moved ? ` (${language.clocksChange})` : ''}`;
     },
     hours,
     number,

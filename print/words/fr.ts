@@ -138,9 +138,9 @@ export const fr: Words = {
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, produit de tarissement donné ${f.time(v.given)} : retenue jusqu’au vêlage, puis le délai de l’étiquette`,
     'hold.dry-cow-after-calving': (v, f) =>
-      `${v.medicine}, produit de tarissement : vêlage ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)} : ${ends(v.ends, f)}`,
+      `${v.medicine}, produit de tarissement : vêlage ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)} : ${ends(v.ends, f)}`,
     'hold.dry-cow-early': (v, f) =>
-      `${v.medicine}, donné ${f.time(v.given)}, vêlage ${f.time(v.calved)} : avant le minimum de ${f.count(v.minimumDays, days)} du produit : demandez au vétérinaire, analysez le lait ; ${v.ends === null ? 'retenue jusqu’au délai du vétérinaire ou à un test négatif' : ends(v.ends, f)}`,
+      `${v.medicine}, donné ${f.time(v.given)}, vêlage ${f.calving(v)} : avant le minimum de ${f.count(v.minimumDays, days)} du produit : demandez au vétérinaire, analysez le lait ; ${v.ends === null ? 'retenue jusqu’au délai du vétérinaire ou à un test négatif' : ends(v.ends, f)}`,
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, produit de tarissement donné ${f.time(v.given)}, et traite à nouveau sans vêlage ; retenue jusqu’à ce que le vétérinaire donne un délai`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
@@ -148,9 +148,9 @@ export const fr: Words = {
     'hold.back-from-dry': (v, f) =>
       `dans ${v.group} du ${f.day(v.since)} au ${f.day(v.back)} sans tarissement noté, et de nouveau traite : a-t-elle reçu un produit de tarissement ? Retenue jusqu’à un test négatif ; rayez le changement de groupe si elle n’y a jamais été`,
     'hold.fresh': (v, f) =>
-      `fraîche : vêlage ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)} : ${ends(v.ends, f)}`,
+      `fraîche : vêlage ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)} : ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
-      `vêlage ${f.time(v.calved)} : la ferme n’a pas fixé la retenue après vêlage ; retenue jusqu’à ce qu’elle le soit`,
+      `vêlage ${f.calving(v)} : la ferme n’a pas fixé la retenue après vêlage ; retenue jusqu’à ce qu’elle le soit`,
     'hold.before-due': (v, f) => `vêlage prévu ${f.day(v.due)}, encore traite à moins de ${f.count(v.days, days)}`,
     'hold.set-by-person': (v, f) => `« ${v.reason} », depuis ${f.time(v.since)} (${v.author}), jusqu’à la levée`,
     'hold.residue-positive': (v, f) =>
@@ -190,16 +190,15 @@ export const fr: Words = {
       `${f.count(v.daysInMilk, days)} en lait, plus de ${f.number(v.limit)}, gestation non confirmée`,
     'dry-off.no-due-date': () => 'gestante, date de vêlage inconnue',
     'fresh.out': (v, f) =>
-      `vêlage ${f.time(v.calved)}, il y a ${f.hours(v.hours)} (${f.hours(v.wanted)} voulues), lactation ${v.lactation}, rien ne la retient`,
+      `vêlage ${f.calving(v)}, il y a ${f.hours(v.hours)} (${f.hours(v.wanted)} voulues), lactation ${v.lactation}, rien ne la retient`,
     'fresh.at-capacity': (v) => `${v.group} est plein : ${v.head} avec elle, place pour ${v.capacity}`,
-    'fresh.stay-hours': (v, f) =>
-      `vêlage ${f.time(v.calved)}, il y a ${f.hours(v.hours)}, ${f.hours(v.wanted)} voulues`,
+    'fresh.stay-hours': (v, f) => `vêlage ${f.calving(v)}, il y a ${f.hours(v.hours)}, ${f.hours(v.wanted)} voulues`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
     'fresh.stay-no-group': (v) => `aucun lot ne prend la lactation ${v.lactation} : dites où elle va`,
     'fresh.stay-hours-not-set': () => 'la ferme n’a pas dit combien de temps restent les fraîches',
     'fresh.stay-not-calved': () => 'pas encore vêlé',
     'fresh.stay-calving-unknown': () => 'date de vêlage inconnue',
-    'fresh.in-calved': (v, f) => `vêlage ${f.time(v.calved)}, encore dans ${v.group}`,
+    'fresh.in-calved': (v, f) => `vêlage ${f.calving(v)}, encore dans ${v.group}`,
     'fresh.in-due': (v, f) =>
       v.days < 0
         ? `prévue ${f.day(v.due)}, il y a ${f.count(-v.days, days)}, dans ${v.group}`
@@ -228,7 +227,7 @@ export const fr: Words = {
       `${v.medicine} : la dose ${v.dose} sur ${v.of} n’est pas notée ; retenue jusqu’à ce qu’elle le soit ou que le traitement soit arrêté`,
     'meat.label-longer': labelLonger,
     'meat.after-calving': (v, f) =>
-      `${v.medicine}, produit de tarissement : vêlage ${f.sum(v.calved, v.hours, v.ends)}`,
+      `${v.medicine}, produit de tarissement : vêlage ${f.sum(v.calved, v.hours, v.ends, v.calvedOn)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
     'meat.back-from-dry': (v, f) =>
@@ -294,7 +293,8 @@ export const fr: Words = {
       'Aucune ferme dans ce livre : rien de ce qui dépend de ses traites ou de ses règles ne se calcule',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} est retenue (${f.about(v.about)}, ${v.until === null ? 'fin inconnue' : `jusqu’à ${f.time(v.until)}`}) à la traite ${f.milking(v.milking)}, et la feuille ${v.ref} ne le disait pas`;
-      if (v.phase === 'before') return `${what} : émettez les feuilles à nouveau et retirez les vieilles`;
+      if (v.phase === 'before')
+        return `${what} : ${v.saidHere === true ? 'ces feuilles le disent : retirez les vieilles' : 'émettez les feuilles à nouveau et retirez les vieilles'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join(' ; ');
       return v.phase === 'running' ? `${what} : demandez si elle a été traite avant. ${milk}` : `${what}. ${milk}`;
     },
@@ -334,16 +334,16 @@ export const fr: Words = {
     'hold.vet': () => '',
     'hold.off-label-eu': () => '',
     'hold.dry-cow-until-calving': () => 'produit de tarissement, pas vêlé depuis',
-    'hold.dry-cow-after-calving': (v, f) => `produit de tarissement, vêlage ${f.time(v.calved)}`,
+    'hold.dry-cow-after-calving': (v, f) => `produit de tarissement, vêlage ${f.calving(v)}`,
     'hold.dry-cow-early': (v, f) =>
-      `produit de tarissement, vêlage trop tôt, ${f.time(v.calved)} : demandez au vétérinaire, analysez le lait`,
+      `produit de tarissement, vêlage trop tôt, ${f.calving(v)} : demandez au vétérinaire, analysez le lait`,
     'hold.dry-cow-milked-again': () => 'produit de tarissement, traite à nouveau : demandez au vétérinaire',
     'hold.dry-cow-not-stated': () => 'produit de tarissement non dit : demandez',
     'hold.no-dry-off': () => 'tarissement non noté, produit non dit : demandez',
     'hold.back-from-dry': (v, f) =>
       `de nouveau traite après ${f.day(v.since)} chez les taries sans tarissement noté : demandez, testez son lait`,
-    'hold.fresh': (v, f) => `vêlage ${f.time(v.calved)}`,
-    'hold.fresh-not-set': (v, f) => `vêlage ${f.time(v.calved)}, retenue après vêlage non fixée`,
+    'hold.fresh': (v, f) => `vêlage ${f.calving(v)}`,
+    'hold.fresh-not-set': (v, f) => `vêlage ${f.calving(v)}, retenue après vêlage non fixée`,
     'hold.before-due': (v, f) => `va vêler ${f.day(v.due)}`,
     'hold.set-by-person': (v, f) => `${v.reason}, depuis ${f.time(v.since)} (${v.author})`,
     'hold.residue-positive': (v, f) => `test de résidus positif, ${f.time(v.sampled)}`,

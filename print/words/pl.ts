@@ -138,9 +138,9 @@ export const pl: Words = {
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, środek do zasuszania podany ${f.time(v.given)}: wstrzymana do wycielenia, potem czas z etykiety`,
     'hold.dry-cow-after-calving': (v, f) =>
-      `${v.medicine}, środek do zasuszania: wycielenie ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+      `${v.medicine}, środek do zasuszania: wycielenie ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.dry-cow-early': (v, f) =>
-      `${v.medicine}, podany ${f.time(v.given)}, wycielenie ${f.time(v.calved)}: przed minimum środka do zasuszania (${f.count(v.minimumDays, days)}): pytać weterynarza, zbadać mleko; ${v.ends === null ? 'wstrzymana do czasu od weterynarza lub czystego badania' : ends(v.ends, f)}`,
+      `${v.medicine}, podany ${f.time(v.given)}, wycielenie ${f.calving(v)}: przed minimum środka do zasuszania (${f.count(v.minimumDays, days)}): pytać weterynarza, zbadać mleko; ${v.ends === null ? 'wstrzymana do czasu od weterynarza lub czystego badania' : ends(v.ends, f)}`,
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, środek do zasuszania podany ${f.time(v.given)}, i znów dojona bez wycielenia; wstrzymana, aż weterynarz poda czas`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
@@ -148,9 +148,9 @@ export const pl: Words = {
     'hold.back-from-dry': (v, f) =>
       `w ${v.group} od ${f.day(v.since)} do ${f.day(v.back)} bez zapisanego zasuszenia i znów dojona: czy dostała środek do zasuszania? Wstrzymana do czystego badania; wykreśl przeniesienie, jeśli nigdy tam nie stała`,
     'hold.fresh': (v, f) =>
-      `świeżo wycielona: ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+      `świeżo wycielona: ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
-      `wycielenie ${f.time(v.calved)}: gospodarstwo nie ustaliło wstrzymania po wycieleniu; wstrzymana, aż ustali`,
+      `wycielenie ${f.calving(v)}: gospodarstwo nie ustaliło wstrzymania po wycieleniu; wstrzymana, aż ustali`,
     'hold.before-due': (v, f) => `termin ${f.day(v.due)}, jeszcze dojona na mniej niż ${f.count(v.days, days)} przed`,
     'hold.set-by-person': (v, f) => `„${v.reason}”, od ${f.time(v.since)} (${v.author}), do odwołania`,
     'hold.residue-positive': (v, f) =>
@@ -190,16 +190,15 @@ export const pl: Words = {
       `${f.count(v.daysInMilk, days)} laktacji, ponad ${f.number(v.limit)}, cielność niepotwierdzona`,
     'dry-off.no-due-date': () => 'cielna, termin nieznany',
     'fresh.out': (v, f) =>
-      `wycielenie ${f.time(v.calved)}, ${f.hours(v.hours)} temu (wymagane ${f.hours(v.wanted)}), laktacja ${v.lactation}, nic jej nie zatrzymuje`,
+      `wycielenie ${f.calving(v)}, ${f.hours(v.hours)} temu (wymagane ${f.hours(v.wanted)}), laktacja ${v.lactation}, nic jej nie zatrzymuje`,
     'fresh.at-capacity': (v) => `${v.group} pełna: ${v.head} razem z nią, miejsc ${v.capacity}`,
-    'fresh.stay-hours': (v, f) =>
-      `wycielenie ${f.time(v.calved)}, ${f.hours(v.hours)} temu, wymagane ${f.hours(v.wanted)}`,
+    'fresh.stay-hours': (v, f) => `wycielenie ${f.calving(v)}, ${f.hours(v.hours)} temu, wymagane ${f.hours(v.wanted)}`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
     'fresh.stay-no-group': (v) => `żadna grupa nie bierze laktacji ${v.lactation}: powiedzieć dokąd`,
     'fresh.stay-hours-not-set': () => 'gospodarstwo nie podało, jak długo zostają świeżo wycielone',
     'fresh.stay-not-calved': () => 'jeszcze się nie wycieliła',
     'fresh.stay-calving-unknown': () => 'nie wiadomo, kiedy się wycieliła',
-    'fresh.in-calved': (v, f) => `wycielenie ${f.time(v.calved)}, wciąż w ${v.group}`,
+    'fresh.in-calved': (v, f) => `wycielenie ${f.calving(v)}, wciąż w ${v.group}`,
     'fresh.in-due': (v, f) =>
       v.days < 0
         ? `termin był ${f.day(v.due)}, ${f.count(-v.days, days)} temu, w ${v.group}`
@@ -227,7 +226,7 @@ export const pl: Words = {
       `${v.medicine}: dawki ${v.dose} z ${v.of} nie zapisano; wstrzymana, aż będzie zapisana lub kuracja zakończona`,
     'meat.label-longer': labelLonger,
     'meat.after-calving': (v, f) =>
-      `${v.medicine}, środek do zasuszania: wycielenie ${f.sum(v.calved, v.hours, v.ends)}`,
+      `${v.medicine}, środek do zasuszania: wycielenie ${f.sum(v.calved, v.hours, v.ends, v.calvedOn)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
     'meat.back-from-dry': (v, f) =>
@@ -289,7 +288,8 @@ export const pl: Words = {
       'W tej księdze nie ma gospodarstwa: nie da się wyliczyć niczego, co zależy od jego dojów i zasad',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} jest wstrzymana (${f.about(v.about)}, ${v.until === null ? 'koniec nieznany' : `do ${f.time(v.until)}`}) na dój ${f.milking(v.milking)}, a arkusz ${v.ref} tego nie mówił`;
-      if (v.phase === 'before') return `${what}: wydać arkusze ponownie i zdjąć stare`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'te arkusze już to mówią: zdjąć stare' : 'wydać arkusze ponownie i zdjąć stare'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: zapytać, czy była dojona wcześniej. ${milk}` : `${what}. ${milk}`;
     },
@@ -329,16 +329,16 @@ export const pl: Words = {
     'hold.vet': () => '',
     'hold.off-label-eu': () => '',
     'hold.dry-cow-until-calving': () => 'środek do zasuszania, od tego czasu bez wycielenia',
-    'hold.dry-cow-after-calving': (v, f) => `środek do zasuszania, wycielenie ${f.time(v.calved)}`,
+    'hold.dry-cow-after-calving': (v, f) => `środek do zasuszania, wycielenie ${f.calving(v)}`,
     'hold.dry-cow-early': (v, f) =>
-      `środek do zasuszania, wycielenie za wcześnie, ${f.time(v.calved)}: pytać weterynarza, zbadać mleko`,
+      `środek do zasuszania, wycielenie za wcześnie, ${f.calving(v)}: pytać weterynarza, zbadać mleko`,
     'hold.dry-cow-milked-again': () => 'środek do zasuszania, znów dojona: pytać weterynarza',
     'hold.dry-cow-not-stated': () => 'środka do zasuszania nie podano: pytać',
     'hold.no-dry-off': () => 'zasuszenia nie zapisano, środka nie podano: pytać',
     'hold.back-from-dry': (v, f) =>
       `znów dojona, od ${f.day(v.since)} stała wśród zasuszonych bez zapisanego zasuszenia: zapytać, zbadać mleko`,
-    'hold.fresh': (v, f) => `wycielenie ${f.time(v.calved)}`,
-    'hold.fresh-not-set': (v, f) => `wycielenie ${f.time(v.calved)}, wstrzymanie nieustalone`,
+    'hold.fresh': (v, f) => `wycielenie ${f.calving(v)}`,
+    'hold.fresh-not-set': (v, f) => `wycielenie ${f.calving(v)}, wstrzymanie nieustalone`,
     'hold.before-due': (v, f) => `termin wycielenia ${f.day(v.due)}`,
     'hold.set-by-person': (v, f) => `${v.reason}, od ${f.time(v.since)} (${v.author})`,
     'hold.residue-positive': (v, f) => `badanie pozostałości dodatnie, ${f.time(v.sampled)}`,

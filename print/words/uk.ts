@@ -136,9 +136,9 @@ export const uk: Words = {
     'hold.dry-cow-until-calving': (v, f) =>
       `${v.medicine}, засіб для запуску дано ${f.time(v.given)}: затримана до отелення, далі час з етикетки`,
     'hold.dry-cow-after-calving': (v, f) =>
-      `${v.medicine}, засіб для запуску: отелення ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+      `${v.medicine}, засіб для запуску: отелення ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.dry-cow-early': (v, f) =>
-      `${v.medicine}, дано ${f.time(v.given)}, отелення ${f.time(v.calved)}: раніше за мінімум засобу для запуску (${f.count(v.minimumDays, days)}): питати ветеринара, перевірити молоко; ${v.ends === null ? 'затримана до часу від ветеринара або чистого тесту' : ends(v.ends, f)}`,
+      `${v.medicine}, дано ${f.time(v.given)}, отелення ${f.calving(v)}: раніше за мінімум засобу для запуску (${f.count(v.minimumDays, days)}): питати ветеринара, перевірити молоко; ${v.ends === null ? 'затримана до часу від ветеринара або чистого тесту' : ends(v.ends, f)}`,
     'hold.dry-cow-milked-again': (v, f) =>
       `${v.medicine}, засіб для запуску дано ${f.time(v.given)}, і знову доїться без отелення; затримана, доки ветеринар не дасть час`,
     'hold.dry-cow-not-stated': (v, f) => notStated(v.driedOff, f),
@@ -146,9 +146,9 @@ export const uk: Words = {
     'hold.back-from-dry': (v, f) =>
       `у ${v.group} від ${f.day(v.since)} до ${f.day(v.back)} без записаного запуску, і знову доїться: чи давали їй засіб для запуску? Затримана до чистого тесту; викресліть переведення, якщо вона там не стояла`,
     'hold.fresh': (v, f) =>
-      `новотільна: отелення ${f.time(v.calved)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
+      `новотільна: отелення ${f.calving(v)} + ${afterCalving(v.hours, v.milkings, f)}: ${ends(v.ends, f)}`,
     'hold.fresh-not-set': (v, f) =>
-      `отелення ${f.time(v.calved)}: ферма не встановила затримку після отелення; затримана, доки не встановить`,
+      `отелення ${f.calving(v)}: ферма не встановила затримку після отелення; затримана, доки не встановить`,
     'hold.before-due': (v, f) => `отелення очікують ${f.day(v.due)}, ще доїться менш як за ${f.count(v.days, days)}`,
     'hold.set-by-person': (v, f) => `«${v.reason}», від ${f.time(v.since)} (${v.author}), доки не знімуть`,
     'hold.residue-positive': (v, f) =>
@@ -188,15 +188,15 @@ export const uk: Words = {
       `${f.count(v.daysInMilk, days)} лактації, понад ${f.number(v.limit)}, тільність не підтверджено`,
     'dry-off.no-due-date': () => 'тільна, дата отелення невідома',
     'fresh.out': (v, f) =>
-      `отелення ${f.time(v.calved)}, ${f.hours(v.hours)} тому (треба ${f.hours(v.wanted)}), лактація ${v.lactation}, ніщо її не тримає`,
+      `отелення ${f.calving(v)}, ${f.hours(v.hours)} тому (треба ${f.hours(v.wanted)}), лактація ${v.lactation}, ніщо її не тримає`,
     'fresh.at-capacity': (v) => `${v.group} повна: ${v.head} разом із нею, місць ${v.capacity}`,
-    'fresh.stay-hours': (v, f) => `отелення ${f.time(v.calved)}, ${f.hours(v.hours)} тому, треба ${f.hours(v.wanted)}`,
+    'fresh.stay-hours': (v, f) => `отелення ${f.calving(v)}, ${f.hours(v.hours)} тому, треба ${f.hours(v.wanted)}`,
     'fresh.stay-on-hold': (v, f) => onHold(v.until, f),
     'fresh.stay-no-group': (v) => `жодна група не бере лактацію ${v.lactation}: скажіть куди`,
     'fresh.stay-hours-not-set': () => 'ферма не сказала, скільки лишаються новотільні',
     'fresh.stay-not-calved': () => 'ще не отелилась',
     'fresh.stay-calving-unknown': () => 'невідомо, коли отелилась',
-    'fresh.in-calved': (v, f) => `отелення ${f.time(v.calved)}, досі в ${v.group}`,
+    'fresh.in-calved': (v, f) => `отелення ${f.calving(v)}, досі в ${v.group}`,
     'fresh.in-due': (v, f) =>
       v.days < 0
         ? `чекали ${f.day(v.due)}, ${f.count(-v.days, days)} тому, в ${v.group}`
@@ -223,7 +223,8 @@ export const uk: Words = {
     'meat.dose-not-recorded': (v) =>
       `${v.medicine}: дозу ${v.dose} з ${v.of} не записано; затримана, доки не запишуть або не закінчать курс`,
     'meat.label-longer': labelLonger,
-    'meat.after-calving': (v, f) => `${v.medicine}, засіб для запуску: отелення ${f.sum(v.calved, v.hours, v.ends)}`,
+    'meat.after-calving': (v, f) =>
+      `${v.medicine}, засіб для запуску: отелення ${f.sum(v.calved, v.hours, v.ends, v.calvedOn)}`,
     'meat.product-not-stated': (v, f) => notStated(v.driedOff, f),
     'meat.no-dry-off': noDryOff,
     'meat.back-from-dry': (v, f) =>
@@ -281,7 +282,8 @@ export const uk: Words = {
     'doubt.no-farm': () => 'У цій книзі немає ферми: нічого, що залежить від її доїнь чи правил, не обчислити',
     'alert.late-news': (v, f) => {
       const what = `${v.cow} затримана (${f.about(v.about)}, ${v.until === null ? 'кінець невідомий' : `до ${f.time(v.until)}`}) на доїння ${f.milking(v.milking)}, а аркуш ${v.ref} цього не казав`;
-      if (v.phase === 'before') return `${what}: видайте аркуші знову і зніміть старі`;
+      if (v.phase === 'before')
+        return `${what}: ${v.saidHere === true ? 'ці аркуші вже це кажуть: зніміть старі' : 'видайте аркуші знову і зніміть старі'}`;
       const milk = v.loads.map((load) => whereIsLoad(load, f)).join('; ');
       return v.phase === 'running' ? `${what}: спитайте, чи її доїли раніше. ${milk}` : `${what}. ${milk}`;
     },
@@ -321,16 +323,16 @@ export const uk: Words = {
     'hold.vet': () => '',
     'hold.off-label-eu': () => '',
     'hold.dry-cow-until-calving': () => 'засіб для запуску, відтоді не телилась',
-    'hold.dry-cow-after-calving': (v, f) => `засіб для запуску, отелення ${f.time(v.calved)}`,
+    'hold.dry-cow-after-calving': (v, f) => `засіб для запуску, отелення ${f.calving(v)}`,
     'hold.dry-cow-early': (v, f) =>
-      `засіб для запуску, отелилась зарано, ${f.time(v.calved)}: питати ветеринара, перевірити молоко`,
+      `засіб для запуску, отелилась зарано, ${f.calving(v)}: питати ветеринара, перевірити молоко`,
     'hold.dry-cow-milked-again': () => 'засіб для запуску, знову доїться: питати ветеринара',
     'hold.dry-cow-not-stated': () => 'засіб для запуску не вказано: питати',
     'hold.no-dry-off': () => 'запуск не записано, засіб не вказано: питати',
     'hold.back-from-dry': (v, f) =>
       `знову доїться, від ${f.day(v.since)} стояла серед сухостійних без записаного запуску: запитати, перевірити молоко`,
-    'hold.fresh': (v, f) => `отелення ${f.time(v.calved)}`,
-    'hold.fresh-not-set': (v, f) => `отелення ${f.time(v.calved)}, затримку не встановлено`,
+    'hold.fresh': (v, f) => `отелення ${f.calving(v)}`,
+    'hold.fresh-not-set': (v, f) => `отелення ${f.calving(v)}, затримку не встановлено`,
     'hold.before-due': (v, f) => `отелення очікують ${f.day(v.due)}`,
     'hold.set-by-person': (v, f) => `${v.reason}, від ${f.time(v.since)} (${v.author})`,
     'hold.residue-positive': (v, f) => `тест на залишки позитивний, ${f.time(v.sampled)}`,

@@ -1,4 +1,5 @@
 /** What a command says where the disk or the file is not as it should be, and what it has done by then. */
+import { spawn } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import process from 'node:process';
@@ -46,6 +47,73 @@ test('a set is not issued where its papers can’t be laid down', () => {
   expect(issued()).toBe(false);
   expect(farm.run('print', '--issue', '--out', 'sheets').status).toBe(0);
   expect(issued()).toBe(true);
+});
+
+test('issued papers that replay can’t lay down are said in a sentence, as those of print are', ({ skip }) => {
+  skip(!fs.existsSync('/dev/full'), 'there is no disk that is always full');
+  const [ref = ''] = /[A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]/.exec(farm.run('print', '--issue', '--out', 'sheets').out) ?? [];
+  fs.mkdirSync(path.join(farm.folder, 'full'));
+  fs.symlinkSync('/dev/full', path.join(farm.folder, 'full', `${ref}-milk-hold.pdf`));
+  for (const [folder, why] of [
+    ['full', 'ENOSPC'],
+    ['a-file', 'EEXIST'],
+  ] as const) {
+    const { status, err } = farm.run('replay', '--ref', ref, '--out', folder);
+    expect([status, err]).toEqual([1, expect.stringContaining(`cannot be written to ${folder} (${why})`)]);
+  }
+  expect(farm.run('replay', '--ref', ref, '--out', 'again').status).toBe(0);
+});
+
+test('serve with a slip in the path makes no book; with --new it is asked to begin one', async () => {
+  const { status, err } = farm.run('--book', 'frm.book', 'serve', '--port', '0', '--desk', 'office');
+  expect([status, err]).toEqual([
+    1,
+    expect.stringContaining('There is no book at frm.book; check the path, or begin one there with serve --new'),
+  ]);
+  expect(fs.existsSync(path.join(farm.folder, 'frm.book'))).toBe(false);
+  const args = [
+    path.resolve('api/byrebook.mjs'),
+    '--book',
+    'new.book',
+    'serve',
+    '--port',
+    '0',
+    '--new',
+    '--desk',
+    'office',
+  ];
+  const child = spawn(process.execPath, args, { cwd: farm.folder });
+  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  const address = await new Promise<string>((resolve, reject) => {
+    child.stdout.on('data', (piece) => {
+      const found = /http:\/\/\S+\/sign-in\S+/.exec(String(piece))?.[0];
+      if (found !== undefined) resolve(found);
+    });
+    void ended.then(() => reject(new Error('serve ended')));
+  });
+  expect((await fetch(address)).status).toBe(200);
+  child.kill('SIGTERM');
+  await ended;
+  expect(fs.existsSync(path.join(farm.folder, 'new.book'))).toBe(true);
+});
+
+test('who goes on from a backup or an archive is told which devices may connect', () => {
+  farm.run('--book', 'farm.book', 'backup', 'before.copy');
+  farm.run('device', 'add', 'barn', '--role', 'crew');
+  farm.run('backup', 'after.copy');
+  farm.run('archive', 'all.archive');
+  const restored = (file: string, to: string): string => {
+    const { status, out: said } = farm.run('--book', to, 'restore', file);
+    expect(status).toBe(0);
+    return said;
+  };
+  expect(restored('before.copy', 'one.restored')).toContain('No device may connect to it yet; device add');
+  expect(restored('after.copy', 'two.restored')).toContain(
+    '1 device may connect to it with the tokens of the day of the backup',
+  );
+  expect(restored('all.archive', 'three.restored')).toContain('none may connect to it yet; device add');
+  expect(farm.run('--book', 'two.restored', 'device', 'list').out).toContain('barn');
+  expect(farm.run('--book', 'three.restored', 'device', 'list').out).not.toContain('barn');
 });
 
 test('a file of which nothing is an entry is another file: nothing of it is kept aside, but one bad line among good ones is', () => {

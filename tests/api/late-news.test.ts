@@ -1,6 +1,7 @@
 /** What comes in after the sheet went to the wall (R-31, R-32), through a real book and really issued sheets. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Because } from '../../projections/because.ts';
+import { readPdf } from '../print/read-pdf.ts';
 import { type AFarm, aFarm, CEPHAPIRIN, PENICILLIN } from './a-farm.ts';
 import { SET_UP } from './alder-bank.ts';
 
@@ -36,6 +37,28 @@ describe('late news', () => {
     const again = await farm.issue();
     expect(again.replaces).toBe(ref);
     expect(lateNews()).toEqual([]);
+  });
+
+  test('R-31 the set that says it at last asks for the old one to be taken down, and not to be issued again', async () => {
+    const { ref } = await farm.issue();
+    farm.at('2026-03-01T15:00:00Z');
+    dose('101', '2026-03-01T14:30:00Z');
+    const { papers } = await farm.issue();
+    const office = papers.find(({ sheet }) => sheet === 'office');
+    const text = (await readPdf(office?.bytes ?? new Uint8Array())).text.replace(/\s+/g, ' ');
+    expect(text).toContain(`sheet ${ref} did not say so: these sheets say so: take the old ones down`);
+    expect(text).not.toContain('issue the sheets again');
+  });
+
+  test('R-31 of another milking it still asks', async () => {
+    await farm.issue('2026-03-02/morning');
+    farm.at('2026-03-01T15:00:00Z');
+    dose('101', '2026-03-01T14:30:00Z');
+    const { papers } = await farm.issue();
+    const office = papers.find(({ sheet }) => sheet === 'office');
+    expect((await readPdf(office?.bytes ?? new Uint8Array())).text.replace(/\s+/g, ' ')).toContain(
+      'issue the sheets again',
+    );
   });
 
   test('R-31 a dose that comes in during the milking asks whether she was milked first', async () => {

@@ -12,7 +12,28 @@ const LISTED = { name: 'Penicillin G procaine, udder', milkHold: { hours: 60 }, 
 const json = (...parts: readonly object[]): string => JSON.stringify(Object.assign({}, ...parts));
 const dosed = (data: object): string => json(DOSE, { data });
 
+const problemIn = (text: string): string => {
+  const read = line(text);
+  return read.outcome === 'refused' ? read.problem : '';
+};
+
 describe('what is turned away, why, and at which field', () => {
+  test('a field that is missing because it is misspelt is said once, and what else is missing is named', () => {
+    expect(problemIn(dosed({ medicin: 'x' }))).toBe(
+      '"data" has a field "medicin" that is not known there; did you mean "medicine"?',
+    );
+    expect(problemIn(json({ type: 'medicine-received', time: TIME, data: { medicin: 'x' } }))).toBe(
+      '"data" has a field "medicin" that is not known there; did you mean "medicine"? "data.quantity" is missing',
+    );
+    expect(problemIn(json({ type: 'farm-set-up', time: TIME, data: {} }))).toBe(
+      '"data.name" is missing; "data.timeZone" is missing; "data.milkings" is missing (and 2 more)',
+    );
+  });
+
+  test('of one field one thing is said', () => {
+    expect(problemIn(dosed({ medicine: '' }))).toBe('"data.medicine" must not be empty');
+  });
+
   test.each<[string, string, string, string | undefined]>([
     ['an unreadable line', '{"type":"treatment"', 'not readable JSON', undefined],
     ['a field said twice', '{"type":"treatment","type":"calving"}', '"type" is said twice', undefined],
@@ -32,8 +53,38 @@ describe('what is turned away, why, and at which field', () => {
     [
       'a field that nothing is like',
       dosed({ medicine: 'x', weather: 'fine' }),
-      '"weather" that is not known there; take it out',
+      '"weather" that is not known there; take it out, or use one of "medicine", ',
       '/data/weather',
+    ],
+    [
+      'a field that another kind has',
+      json({ type: 'settled', time: TIME, data: { key: 'unplaced:1', how: 'found' } }),
+      '"data" has a field "key" that is not known there; take it out, or use one of "about", "how"; "data.about" is missing',
+      '/data/key',
+    ],
+    [
+      'a field of another kind, by its right name',
+      json({ type: 'sort-done', subject: '412', time: TIME, data: { medicine: 'x' } }),
+      '"medicine" that is not known there; take it out, or use one of "request"; "data.request" is missing',
+      '/data/medicine',
+    ],
+    [
+      'a misspelt field deep within',
+      json(SET_UP, { data: { ...SET_UP.data, groups: [{ name: 'Cows', knd: 'milking' }] } }),
+      '"data.groups[0]" has a field "knd" that is not known there; did you mean "kind"?',
+      '/data/groups/0/knd',
+    ],
+    [
+      'a strange field in one of two shapes',
+      json({ type: 'farm-set-up', time: TIME, data: { ...SET_UP.data, milkTo: { ill: 'bucket' } } }),
+      'use one of "treated", "fresh", "abnormal"',
+      '/data/milkTo/ill',
+    ],
+    [
+      'several fields that are wrong',
+      json({ type: 'medicine-received', time: TIME, data: { kilos: 3, weather: 'fine', batch: '', proof: '' } }),
+      '"kilos" that is not known there; take it out, or use one of "medicine", "quantity", "batch", "expires", "supplier", "supplierAddress", "proof"; "data" has a field "weather" that is not known there; take it out, or use one of',
+      '/data/kilos',
     ],
     [
       'a position given by the writer',
@@ -52,7 +103,7 @@ describe('what is turned away, why, and at which field', () => {
     ['an entry without data', json({ ...DOSE, data: undefined }), '"data" is missing', '/data'],
     ['an entry without a kind', json({ ...DOSE, type: undefined }), '"type" is missing', '/type'],
     ['a treatment of no cow', json({ ...DOSE, subject: undefined }), '"subject" is missing', '/subject'],
-    ['a farm-wide entry about a cow', json(SET_UP, { subject: '412' }), 'take it out', '/subject'],
+    ['a farm-wide entry about a cow', json(SET_UP, { subject: '412' }), 'leave "subject" out', '/subject'],
     ['a kind that is not known', json(DOSE, { type: 'treatmint' }), '"treatmint" is not a kind of entry', '/type'],
     ['a kind by the name of a built-in', json(DOSE, { type: 'constructor' }), 'is not a kind of entry', '/type'],
     [

@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { ENTRY_TYPES, KINDS } from '../../events/kinds.ts';
+import { FOLDED } from '../../projections/farm.ts';
 
 const sources = (...folders: string[]) =>
   folders.flatMap((folder) =>
@@ -72,6 +73,15 @@ describe('entry kinds', () => {
       expect(when).toMatch(/^Recorded .+\.$/);
     },
   );
+
+  test.each(ENTRY_TYPES)('%s is picked up by the fold that it is said to be in', (type) => {
+    const named = (file: string): number =>
+      textOf(file).split(`'${type}'`).length - 1 + (/\W/.test(type) ? 0 : textOf(file).split(` ${type}: '`).length - 1);
+    const where = FOLDED[type];
+    if (where !== 'cow' && where !== 'book') expect(named('projections/farm.ts')).toBeGreaterThan(1);
+    if (where === 'cow' || where === 'farm-and-cow')
+      expect(named('projections/cow.ts') + named('projections/who.ts')).toBeGreaterThan(0);
+  });
 
   test.each(ENTRY_TYPES)('%s refuses a field that it does not know, rather than dropping it', (type) => {
     const { schema, example } = KINDS[type];

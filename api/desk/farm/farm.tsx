@@ -19,6 +19,8 @@ const inForcePage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Resp
   if (hand === undefined) return goTo('/begin');
   const { schedule, format, frame } = hand;
   const now = schedule.inForceAt(desk.now());
+  // The first one is in force on all earlier days as well: since when is nothing that it says.
+  const isFirst = now.id === schedule.setUps[0]?.id;
   const latest = latestOf(hand);
   const lines = setUpLines(now.data);
   const may = kindsFor(visitor.caller.role) === null;
@@ -47,7 +49,7 @@ const inForcePage = (desk: Desk, { visitor, url }: Ask): Response | Promise<Resp
           </section>
         )}
         <section class="card" aria-label={say('In force')}>
-          <h2>{say('In force since {day}', { day: format.longDay(now.from) })}</h2>
+          <h2>{isFirst ? say('In force') : say('In force since {day}', { day: format.longDay(now.from) })}</h2>
           <dl class="facts">
             {lines.map(({ what, says }) => (
               <div>

@@ -23,6 +23,36 @@ export const milkingSaid = {
     pl: 'Na ten dój nie wydano jeszcze żadnego arkusza.',
     uk: 'Для цього доїння ще не видано жодного аркуша.',
   },
+  'Issued, but not printed: <a>{ref}</a>, {time}.': {
+    es: 'Emitidas, pero sin imprimir: <a>{ref}</a>, {time}.',
+    fr: 'Émises, mais pas imprimées : <a>{ref}</a>, {time}.',
+    pl: 'Wydane, ale niewydrukowane: <a>{ref}</a>, {time}.',
+    uk: 'Видано, але не надруковано: <a>{ref}</a>, {time}.',
+  },
+  'The printer {printer} did not take the set {ref} ({time}): it hangs nowhere yet.': {
+    es: 'La impresora {printer} no aceptó el juego {ref} ({time}): todavía no cuelga en ninguna parte.',
+    fr: 'L’imprimante {printer} n’a pas pris le jeu {ref} ({time}) : il n’est encore accroché nulle part.',
+    pl: 'Drukarka {printer} nie przyjęła zestawu {ref} ({time}): jeszcze nigdzie nie wisi.',
+    uk: 'Принтер {printer} не взяв комплект {ref} ({time}): він ще ніде не висить.',
+  },
+  'The set {ref} could not be laid into the folder {folder} ({time}): it hangs nowhere yet.': {
+    es: 'El juego {ref} no se pudo dejar en la carpeta {folder} ({time}): todavía no cuelga en ninguna parte.',
+    fr: 'Le jeu {ref} n’a pas pu être mis dans le dossier {folder} ({time}) : il n’est encore accroché nulle part.',
+    pl: 'Zestawu {ref} nie dało się zapisać w folderze {folder} ({time}): jeszcze nigdzie nie wisi.',
+    uk: 'Комплект {ref} не вдалося покласти в теку {folder} ({time}): він ще ніде не висить.',
+  },
+  'The sheets for {milking} could not be issued by the clock ({time}).': {
+    es: 'Las hojas para {milking} no se pudieron emitir a su hora ({time}).',
+    fr: 'Les feuilles pour {milking} n’ont pas pu être émises à l’heure dite ({time}).',
+    pl: 'Arkuszy na {milking} nie dało się wydać o swojej porze ({time}).',
+    uk: 'Аркуші на {milking} не вдалося видати у свій час ({time}).',
+  },
+  'It is tried again. What the computer said: {why}': {
+    es: 'Se vuelve a intentar. Lo que dijo el ordenador: {why}',
+    fr: 'Un nouvel essai suit. Ce qu’a dit l’ordinateur : {why}',
+    pl: 'Następuje kolejna próba. Komunikat komputera: {why}',
+    uk: 'Спроба повториться. Що сказав комп’ютер: {why}',
+  },
   'On the wall: <a>{ref}</a>, issued {time}.': {
     es: 'En la pared: <a>{ref}</a>, emitido {time}.',
     fr: 'Au mur : <a>{ref}</a>, émis {time}.',

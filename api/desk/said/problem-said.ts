@@ -100,6 +100,12 @@ export const problemSaid = {
     pl: 'Za dużo żądań',
     uk: 'Забагато запитів',
   },
+  'There is nothing at that address': {
+    es: 'No hay nada en esa dirección',
+    fr: 'Il n’y a rien à cette adresse',
+    pl: 'Pod tym adresem niczego nie ma',
+    uk: 'За цією адресою нічого немає',
+  },
   'Too many wrong tokens': {
     es: 'Demasiadas claves equivocadas',
     fr: 'Trop de jetons faux',

@@ -15,6 +15,24 @@ export const signInSaid = {
     pl: 'Klucz tego urządzenia',
     uk: 'Ключ цього пристрою',
   },
+  'This token is not good here: it is mistyped, of another book, or taken back. Ask whoever keeps the book.': {
+    es: 'Esta clave no vale aquí: está mal escrita, es de otro libro o se retiró. Pregunte a quien lleva el libro.',
+    fr: 'Ce jeton ne vaut pas ici : il est mal tapé, d’un autre livre, ou retiré. Demandez à qui tient le livre.',
+    pl: 'Ten klucz tu nie działa: jest błędnie wpisany, z innej księgi albo cofnięty. Zapytaj osobę, która prowadzi księgę.',
+    uk: 'Цей ключ тут не діє: його набрано з помилкою, він від іншої книги або відкликаний. Спитайте того, хто веде книгу.',
+  },
+  'Too many wrong tokens came from there; wait {seconds, plural, one {# second} other {# seconds}}.': {
+    es: 'Llegaron demasiadas claves erróneas desde ahí; espere {seconds, plural, one {# segundo} many {# de segundos} other {# segundos}}.',
+    fr: 'Trop de mauvais jetons sont venus de là ; attendez {seconds, plural, one {# seconde} many {# de secondes} other {# secondes}}.',
+    pl: 'Z tego miejsca przyszło za dużo błędnych kluczy; odczekaj {seconds, plural, one {# sekundę} few {# sekundy} many {# sekund} other {# sekundy}}.',
+    uk: 'Звідти надійшло забагато хибних ключів; зачекайте {seconds, plural, one {# секунду} few {# секунди} many {# секунд} other {# секунди}}.',
+  },
+  'That is too fast; wait {seconds, plural, one {# second} other {# seconds}}, then go on.': {
+    es: 'Va demasiado rápido; espere {seconds, plural, one {# segundo} many {# de segundos} other {# segundos}} y siga.',
+    fr: 'C’est trop rapide ; attendez {seconds, plural, one {# seconde} many {# de secondes} other {# secondes}}, puis continuez.',
+    pl: 'To za szybko; odczekaj {seconds, plural, one {# sekundę} few {# sekundy} many {# sekund} other {# sekundy}} i idź dalej.',
+    uk: 'Це зашвидко; зачекайте {seconds, plural, one {# секунду} few {# секунди} many {# секунд} other {# секунди}} і продовжуйте.',
+  },
   'Type the token of this device': {
     es: 'Escriba la clave de este aparato',
     fr: 'Tapez le jeton de cet appareil',

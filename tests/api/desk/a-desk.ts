@@ -70,7 +70,7 @@ export const browserOf = (server: AServer): Browser => {
       const response = await fetch(`${server.url}${to}`, {
         ...how,
         redirect: 'manual',
-        headers: { ...(cookie === '' ? {} : { cookie }), ...how.headers },
+        headers: { accept: 'text/html,*/*;q=0.8', ...(cookie === '' ? {} : { cookie }), ...how.headers },
       });
       for (const set of response.headers.getSetCookie()) {
         const [, name = '', value = ''] = /^([^=]+)=([^;]*)/.exec(set) ?? [];

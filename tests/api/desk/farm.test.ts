@@ -53,6 +53,18 @@ describe('the farm at the desk', () => {
     expect(setUps(desk)).toEqual([WHOLE, { ...WHOLE, from: '2026-03-15' }]);
   });
 
+  test('R-02 the first set-up is in force without a day since when: it governs the days before it too', async () => {
+    const [first, ...others] = farmEntries();
+    const desk = await aDesk([{ ...first, time: '2026-03-14T11:00:00Z' }, ...others]);
+    const { text } = await desk.get('/farm');
+    expect(text).toContain('In force');
+    expect(text).not.toContain('In force since');
+    const later = await aDesk();
+    const data = { ...(first?.data as object), mark: 'tape', from: '2026-03-14' };
+    tellBook(later, [{ ...first, id: 'another', time: '2026-03-14T11:00:00Z', data }]);
+    expect((await later.get('/farm')).text).toContain('In force since Saturday 14 March 2026');
+  });
+
   test('one field changed changes one field, and the page says before and after', async () => {
     const desk = await aDesk(wholeFarm());
     await desk.post('/language', { language: 'en', to: '/' });

@@ -247,8 +247,19 @@ describe('who hears which language', () => {
 
   test('a page that answers a form does not offer it: what was typed would be lost', async () => {
     const desk = await aDesk();
-    const page = await desk.post('/sign-in', { person: '', token: 'x' });
-    expect(page.document.querySelector('form[action="/language"]')).toBeNull();
+    const looked = await desk.send(await desk.get('/farm/change'), { step: 'look', mark: 'tape' }, '/farm/change');
+    expect(looked.path).toBe('/farm/change');
+    expect(looked.document.querySelector('form[action="/language"]')).toBeNull();
+  });
+
+  test('a sign-in that failed offers it: the name that was typed comes along', async () => {
+    const browser = browserOf((await aDesk()).server);
+    const failed = await browser.post('/sign-in', { person: 'Ola & Kim', token: 'x', to: '/herd' });
+    const to = failed.document.querySelector('form[action="/language"] input[name=to]')?.getAttribute('value') ?? '';
+    const again = await browser.post('/language', { language: 'es', to });
+    expect(again.document.querySelector('#person')?.getAttribute('value')).toBe('Ola & Kim');
+    expect(again.document.querySelector('input[name=to]')?.getAttribute('value')).toBe('/herd');
+    expect(again.text).toContain('Entrar');
   });
 
   test('two that are asked at once are each answered in their own language', async () => {
@@ -269,9 +280,13 @@ describe('who hears which language', () => {
     const desk = await aDesk(ukrainian);
     const browser = browserOf(desk.server);
     const refused = await browser.post('/sign-in', { person: 'Ola', token: 'byre_000000000000_wrong' });
-    expect(refused.document.querySelector('[role=alert] [lang=en]')?.textContent).toContain(
-      'This token is not good here',
-    );
+    expect(refused.document.querySelector('[role=alert]')?.textContent).toContain('Цей ключ тут не діє');
+    const elsewhere = await fetch(`${desk.server.url}/language`, {
+      method: 'POST',
+      headers: { origin: 'https://elsewhere.example' },
+      body: new URLSearchParams({ language: 'uk' }),
+    });
+    expect(await elsewhere.text()).toMatch(/role="alert"><span lang="en">A page of another site tried to write here/);
     const gone = await browser.post('/language', { language: 'xx' });
     expect(gone.document.querySelector('[role=alert]')?.textContent).toContain('тут цією мовою не говорять');
     expect(gone.text).toContain('Поверніться назад у браузері');

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { aServer } from '../server/a-server.ts';
 import { aDesk, browserOf } from './a-desk.ts';
+import { leftInEnglish } from './left-in-english.ts';
 
 describe('signing in', () => {
   test('without a session every page sends to the sign-in and back to where one was going', async () => {
@@ -38,6 +39,37 @@ describe('signing in', () => {
     expect((await browser.send(page, { person: ' ', token: server.tokens.manager })).text).toContain('Say your name');
     expect((await browser.get('/')).path).toContain('/sign-in');
   });
+
+  test.each([
+    ['es', 'Esta clave no vale aquí', 'No hay nada en esa dirección'],
+    ['uk', 'Цей ключ тут не діє', 'За цією адресою нічого немає'],
+  ])(
+    'in %s a failed sign-in and a wrong address are said in that language, which may be changed there',
+    async (language, wrong, nothing) => {
+      const server = await aServer();
+      const browser = browserOf(server);
+      await browser.post('/language', { language, to: '/sign-in' });
+      const failed = await browser.send(await browser.get('/sign-in?to=%2Fherd'), {
+        person: 'Ola',
+        token: 'byre_0_wrong',
+      });
+      expect(failed.status).toBe(400);
+      expect(failed.text).toContain(wrong);
+      const lost = await browser.get('/no-such-page');
+      expect(lost.status).toBe(404);
+      expect(lost.text).toContain(nothing);
+      for (const [page, to] of [
+        [failed, '/sign-in?to=%2Fherd&person=Ola'],
+        [lost, '/no-such-page'],
+      ] as const) {
+        expect(page.document.documentElement.getAttribute('lang')).toBe(language);
+        expect(page.document.querySelector('form[action="/language"] input[name=to]')?.getAttribute('value')).toBe(to);
+        if (language === 'uk') expect(leftInEnglish({ book: server.book }, page)).toEqual([]);
+      }
+      const english = await browser.post('/language', { language: 'en', to: '/no-such-page' });
+      expect(english.text).toContain('There is nothing at that address');
+    },
+  );
 
   test('an address that works once signs in once', async () => {
     const server = await aServer();
