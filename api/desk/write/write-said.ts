@@ -162,6 +162,13 @@ export const writeSaid = {
     pl: 'Wypełnij zwykłą dawką',
     uk: 'Заповнити звичайною дозою',
   },
+  'She came into the book dry{day, select, none {} other {, dried off on {day}}}, and with which product was not said. State it here, or "none"; the time below must not be before {entered}, when she came into the book, nor after she was in milk again.':
+    {
+      es: 'Entró en el libro seca{day, select, none {} other {, secada el {day}}}, y no se dijo con qué producto. Dígalo aquí, o "none"; la hora de abajo no debe ser anterior a {entered}, cuando entró en el libro, ni posterior a su vuelta a la leche.',
+      fr: 'Elle est entrée dans le livre tarie{day, select, none {} other {, tarissement le {day}}}, sans dire avec quel produit. Dites-le ici, ou « none » ; l’heure ci-dessous ne doit être ni avant {entered}, son entrée dans le livre, ni après son retour en lait.',
+      pl: 'Weszła do księgi zasuszona{day, select, none {} other {, dnia {day}}}, bez podania preparatu. Podaj go tutaj albo „none”; czas poniżej nie może być przed {entered}, gdy weszła do księgi, ani po tym, jak znów dawała mleko.',
+      uk: 'Її внесли в книгу сухою{day, select, none {} other {, запуск {day}}}, а яким засобом, не сказано. Назвіть його тут або «none»; час нижче не може бути раніше {entered}, коли її внесли в книгу, ні пізніше, ніж вона знову доїлася.',
+    },
   'Then: {hold}': { es: 'Después: {hold}', fr: 'Ensuite : {hold}', pl: 'Potem: {hold}', uk: 'Тоді: {hold}' },
   'Then: no change ({hold})': {
     es: 'Después: sin cambio ({hold})',
