@@ -14,7 +14,7 @@ const calved = {
   type: 'calving',
   subject: '136',
   time: '2026-03-10T06:00:00Z',
-  data: { calves: [{ sex: 'heifer', status: 'alive' }], group: 'Milkers' },
+  data: { calves: [{ sex: 'female', alive: true }], group: 'Milkers' },
 };
 
 const article = (page: Seen, words: string) =>
