@@ -3,7 +3,7 @@ import { standingsAt } from '../../projections/standings.ts';
 import { momentOf } from '../../projections/views-at.ts';
 import { type WhyCow, whyCow } from '../../projections/why.ts';
 import type { Tonight } from '../tonight.ts';
-import { say } from './say.tsx';
+import { type Sentence, say } from './say.tsx';
 import type { Speaking } from './speaking.ts';
 
 export const askedOf = ({ milking, asOf, position }: Tonight) => ({ milking, asOf, position });
@@ -44,16 +44,30 @@ export const holdText = (cow: WhyCow, { format }: Speaking): string => {
   return BEEF_ON(cow) ? say('{milk}; meat on hold', { milk }) : milk;
 };
 
-export const WhoIs = ({ number, cows, speaking }: { number: string; cows: readonly WhyCow[]; speaking: Speaking }) => {
+/** What becomes of the entry that a number stands in: it is not saved yet, or it is and belongs to no cow, or to hers. */
+export type StandsAs = 'to-be-saved' | 'unplaced' | 'placed';
+
+const NOBODY: Readonly<Record<StandsAs, Sentence>> = {
+  'to-be-saved':
+    'There is no cow {number} in the herd at the next milking. If you save it, it stands unplaced at the head of the milk-hold sheet until somebody settles who it was.',
+  unplaced:
+    'No cow of the herd was {number} then: what was written of her belongs to no cow until somebody settles it.',
+  placed: 'At the next milking no cow of the herd is {number}.',
+};
+
+export const WhoIs = ({
+  number,
+  cows,
+  speaking,
+  stands = 'to-be-saved',
+}: {
+  number: string;
+  cows: readonly WhyCow[];
+  speaking: Speaking;
+  stands?: StandsAs;
+}) => {
   if (cows.length === 0)
-    return (
-      <p class="problem">
-        {say(
-          'There is no cow {number} in the herd at the next milking. If you save it, it stands unplaced at the head of the milk-hold sheet until somebody settles who it was.',
-          { number },
-        )}
-      </p>
-    );
+    return <p class={stands === 'placed' ? 'hint' : 'problem'}>{say(NOBODY[stands], { number })}</p>;
   return (
     <>
       {cows.length > 1 ? (

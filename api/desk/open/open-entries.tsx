@@ -24,11 +24,14 @@ export const Entries = ({
   byId,
   hand,
   visitor,
+  keepHer,
 }: {
   ids: readonly string[];
   byId: EntriesById;
   hand: AtHand;
   visitor: Visitor;
+  /** What ends the matter is said beside it: her entering is offered neither for striking nor for another. */
+  keepHer?: true;
 }) => {
   const found = [...new Set(ids)].flatMap((id) => byId.get(id) ?? []);
   if (found.length === 0) return null;
@@ -59,7 +62,9 @@ export const Entries = ({
               })}
             </p>
             <Struck by={struck.get(entry)} time={time} />
-            {struck.has(entry) ? null : <Ways entry={entry} visitor={visitor} />}
+            {struck.has(entry) || (keepHer && entry.type === 'cow-entered') ? null : (
+              <Ways entry={entry} visitor={visitor} />
+            )}
           </li>
         ))}
       </ul>
@@ -81,7 +86,14 @@ const Struck = ({ by, time }: { by: Entry | undefined; time: (instant: Entry['at
 const Ways = ({ entry, visitor }: { entry: Entry; visitor: Visitor }) => {
   const ways: [path: string, words: string][] = [];
   if (!STAYS.has(entry.type) && mayWrite(visitor.caller.role, 'entry-struck'))
-    ways.push([`/write/entry-struck?entry=${encodeURIComponent(entry.id)}`, say('Strike this entry')]);
+    ways.push([
+      `/write/entry-struck?entry=${encodeURIComponent(entry.id)}`,
+      say(
+        entry.type === 'cow-entered'
+          ? 'Strike this entry: she leaves the herd, with all that was written of her'
+          : 'Strike this entry',
+      ),
+    ]);
   if (!NOT_AGAIN.has(entry.type) && mayWrite(visitor.caller.role, entry.type))
     ways.push([writePath(entry.type, entry.subject), say('Enter it again, put right')]);
   return <Links ways={ways} />;

@@ -89,6 +89,32 @@ export const openHoldsSaid = {
     pl: 'Potem skreśl wpis, w którym tego zabrakło',
     uk: 'Тоді викреслити запис, де цього бракувало',
   },
+  'Write her dry-off down with the product, or "none", dated while she was dry in this herd; nothing has to be struck':
+    {
+      es: 'Anotar su secado con el producto, o "none" si no hubo, con fecha de cuando estaba seca en este rebaño; no hay que tachar nada',
+      fr: 'Noter son tarissement avec le produit, ou « none » sans produit, daté du temps où elle était tarie dans ce troupeau ; il n’y a rien à rayer',
+      pl: 'Zapisz jej zasuszenie z preparatem albo „none”, z datą, gdy była zasuszona w tym stadzie; niczego nie trzeba skreślać',
+      uk: 'Записати її запуск із засобом або «none», датою, коли вона була суха в цьому стаді; викреслювати нічого не треба',
+    },
+  'Enter her again at that same time, with the holds stated': {
+    es: 'Anotar otra vez su entrada a esa misma hora, diciendo las retenciones',
+    fr: 'Noter de nouveau son entrée à cette même heure, en disant les retenues',
+    pl: 'Wprowadź ją ponownie z tym samym czasem, podając wstrzymania',
+    uk: 'Внести її ще раз тим самим часом, назвавши затримки',
+  },
+  'Only then strike the entry that left it out: without the new one she leaves the herd, with all that was written of her':
+    {
+      es: 'Solo después tachar la anotación que lo omitía: sin la nueva sale del rebaño, con todo lo que se anotó de ella',
+      fr: 'Ensuite seulement rayer la note où cela manquait : sans la nouvelle elle sort du troupeau, avec tout ce qui a été noté d’elle',
+      pl: 'Dopiero potem skreśl wpis, w którym tego zabrakło: bez nowego krowa znika ze stada ze wszystkim, co o niej zapisano',
+      uk: 'Лише тоді викреслити запис, де цього бракувало: без нового вона зникає зі стада з усім, що про неї записано',
+    },
+  'Strike this entry: she leaves the herd, with all that was written of her': {
+    es: 'Tachar esta anotación: ella sale del rebaño, con todo lo que se anotó de ella',
+    fr: 'Rayer cette note : elle sort du troupeau, avec tout ce qui a été noté d’elle',
+    pl: 'Skreśl ten wpis: krowa znika ze stada ze wszystkim, co o niej zapisano',
+    uk: 'Викреслити цей запис: вона зникає зі стада з усім, що про неї записано',
+  },
   'not in milk, no hold': {
     es: 'no está en leche, sin retención',
     fr: 'pas en lait, rien de retenu',

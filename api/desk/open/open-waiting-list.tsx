@@ -1,11 +1,11 @@
 /** The holds without an end on the page where things are settled, each with the form or the entry that ends it. */
 
 import { mayWrite } from '../../devices/roles.ts';
-import type { Visitor } from '../ask.ts';
 import { type Sentence, say } from '../say.tsx';
 import { Entries, Links, writePath } from './open-entries.tsx';
 import type { OnPage } from './open-on-page.ts';
 import { Stands } from './open-stands.tsx';
+import { dryOffPath, enterAgainPath } from './open-stating.ts';
 import { VetTimes } from './open-vet.tsx';
 import type { EndedBy, WaitingHold } from './open-waiting.ts';
 
@@ -35,11 +35,11 @@ const WaitingItem = ({ hold, number, on }: { hold: WaitingHold; number: number; 
         ))}
       </ul>
       <Stands standings={[standing]} moment={moment} hand={hand} />
-      <Entries ids={entries} byId={on.byId} hand={hand} visitor={visitor} />
+      <Entries ids={entries} byId={on.byId} hand={hand} visitor={visitor} keepHer />
       {endedBy === 'the-vet' && treatment !== undefined && mayWrite(visitor.caller.role, 'vet-hold-time') ? (
         <VetTimes cow={standing.number} treatment={treatment} number={number} hand={hand} visitor={visitor} />
       ) : (
-        <EndingEntry hold={hold} visitor={visitor} />
+        <EndingEntry hold={hold} on={on} />
       )}
     </article>
   );
@@ -60,7 +60,8 @@ const ENDS: Partial<Record<EndedBy, Sentence>> = {
 };
 
 /** Kind, path and words of what ends a hold that waits for an entry. */
-const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (readonly [string, string, Sentence])[] => {
+const endingsOf = (hold: WaitingHold, on: OnPage): readonly (readonly [string, string, Sentence])[] => {
+  const { endedBy, standing, reasons } = hold;
   const cow = standing.number;
   switch (endedBy) {
     case 'milk-hold-lifted':
@@ -73,9 +74,19 @@ const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (reado
       return [['farm-set-up', '/farm', 'Set the fresh hold of the farm']];
     case 'cow-entered':
     case 'dry-off': {
-      const strike = `/write/entry-struck?entry=${encodeURIComponent(reasons[0]?.entries[0] ?? '')}`;
+      const id = reasons[0]?.entries[0] ?? '';
+      const behind = on.byId.get(id)?.[0];
+      const { zone } = on.hand.schedule.inForceAt(on.desk.now());
+      const strike = `/write/entry-struck?entry=${encodeURIComponent(id)}`;
+      if (endedBy === 'cow-entered' && behind?.type === 'cow-entered')
+        return [
+          [endedBy, enterAgainPath(behind, zone), ENTER_HER_AGAIN],
+          ['entry-struck', strike, STRIKE_HER_FIRST],
+        ];
+      const path = dryOffPath(hold, behind, zone);
+      if (behind?.type !== 'dry-off') return [[endedBy, path, STATE_THE_PRODUCT]];
       return [
-        [endedBy, writePath(endedBy, cow), 'Enter it again, with what was left out'],
+        [endedBy, path, 'Enter it again, with what was left out'],
         ['entry-struck', strike, 'Then strike the entry that left it out'],
       ];
     }
@@ -84,10 +95,16 @@ const endingsOf = ({ endedBy, standing, reasons }: WaitingHold): readonly (reado
   }
 };
 
-const EndingEntry = ({ hold, visitor }: { hold: WaitingHold; visitor: Visitor }) => (
+const STATE_THE_PRODUCT =
+  'Write her dry-off down with the product, or "none", dated while she was dry in this herd; nothing has to be struck' satisfies Sentence;
+const ENTER_HER_AGAIN = 'Enter her again at that same time, with the holds stated' satisfies Sentence;
+const STRIKE_HER_FIRST =
+  'Only then strike the entry that left it out: without the new one she leaves the herd, with all that was written of her' satisfies Sentence;
+
+const EndingEntry = ({ hold, on }: { hold: WaitingHold; on: OnPage }) => (
   <Links
-    ways={endingsOf(hold).flatMap(([type, path, words]) =>
-      mayWrite(visitor.caller.role, type) ? [[path, say(words)] as const] : [],
+    ways={endingsOf(hold, on).flatMap(([type, path, words]) =>
+      mayWrite(on.visitor.caller.role, type) ? [[path, say(words)] as const] : [],
     )}
   />
 );

@@ -177,6 +177,30 @@ export const paperTakeSaid = {
     pl: '„{typed}” to nie liczba krów; napisz ją cyframi',
     uk: '«{typed}» — це не кількість корів; напишіть цифрами',
   },
+  'taken as counted after the moves': {
+    es: 'se toma como contado después de los cambios de grupo',
+    fr: 'pris comme compté après les changements de lot',
+    pl: 'przyjęto jako policzone po przeniesieniach',
+    uk: 'прийнято як пораховане після переведень',
+  },
+  'taken as counted before the moves': {
+    es: 'se toma como contado antes de los cambios de grupo',
+    fr: 'pris comme compté avant les changements de lot',
+    pl: 'przyjęto jako policzone przed przeniesieniami',
+    uk: 'прийнято як пораховане до переведень',
+  },
+  'All groups: {all} counted; the book had {head} in them when the milking began': {
+    es: 'Todos los grupos: {all} contadas; el libro tenía {head} en ellos al empezar el ordeño',
+    fr: 'Tous les lots : {all} comptées ; le livre y en avait {head} au début de la traite',
+    pl: 'Wszystkie grupy: naliczono {all}; księga miała w nich {head} na początku doju',
+    uk: 'Усі групи: нараховано {all}; у книзі в них було {head} на початку доїння',
+  },
+  'the groups add up to {sum}': {
+    es: 'los grupos suman {sum}',
+    fr: 'les lots font {sum} en tout',
+    pl: 'grupy razem: {sum}',
+    uk: 'групи разом: {sum}',
+  },
   'as in the book': { es: 'como en el libro', fr: 'comme dans le livre', pl: 'tak jak w księdze', uk: 'як у книзі' },
   '{n} more than the book': {
     es: '{n} más que el libro',

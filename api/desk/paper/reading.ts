@@ -6,6 +6,7 @@ import { say } from '../say.tsx';
 import type { Book } from './already.ts';
 import { linesIn, takeByHand } from './by-hand.ts';
 import type { OnPaper } from './on-paper.ts';
+import { sumUp } from './sum-up.ts';
 import { type Gathering, gathering, noteTexts } from './taken.ts';
 import type { Sheet } from './taking.ts';
 import { takeLine } from './ticks.ts';
@@ -31,7 +32,7 @@ export const readPaper = (book: Book, { lines }: OnPaper, form: Form, saving: st
   for (const line of lines) takeLine(book, sheet, line, into);
   if (into.uncounted.length > 0)
     into.notTicked.push(say('Not counted: {groups}', { groups: into.uncounted.join(', ') }));
-  sumUp(lines, form, into);
+  sumUp(book, lines, form, into);
   if (finished !== undefined && told === undefined)
     into.taken.push({
       field: 'finished',
@@ -69,25 +70,6 @@ const finishOf = (book: Book, form: Form, into: Gathering) => {
   if (read.ok) return read.value;
   into.troubles.set('finished', read.problem);
   return undefined;
-};
-
-/** The box for all groups is no count of its own: it checks the others. */
-const sumUp = (lines: OnPaper['lines'], form: Form, into: Gathering): void => {
-  const all = form.one('count.all');
-  if (all === undefined) return;
-  if (!/^\d{1,6}$/.test(all)) {
-    into.troubles.set(
-      'count.all',
-      say('"{typed}" is not a number of cows; write it in figures', { typed: all.slice(0, 20) }),
-    );
-    return;
-  }
-  const typed = lines.flatMap((line) => (line.kind === 'count' ? [form.one(line.field)] : []));
-  const sum = typed.reduce((total, each) => total + Number(each ?? 0), 0);
-  if (typed.every((each) => each !== undefined) && sum !== Number(all))
-    into.cautions.push(
-      say('The groups add up to {sum}, the sheet says {all} for all of them: check the figures', { sum, all }),
-    );
 };
 
 /** A set that came back before is not returned again, unless there is something new to say of it. */

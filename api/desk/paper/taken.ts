@@ -9,6 +9,8 @@ export interface Taken {
   readonly drafts: readonly Draft[];
   /** A dose or a hold: what becomes of her milk is said before it is saved. */
   readonly cow?: string | undefined;
+  /** The group that its cow stood in, for what takes her to another. */
+  readonly from?: string | undefined;
 }
 
 /** Gathers what the lines of one form say. */

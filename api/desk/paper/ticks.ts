@@ -53,7 +53,7 @@ export const takeLine = (book: Book, sheet: Sheet, line: PaperLine, into: Gather
     data,
   });
   const take = (says: string, drafts: readonly Draft[], cow?: string): void => {
-    into.taken.push({ field: line.field, says: `${says}, ${time.said}`, drafts, cow });
+    into.taken.push({ field: line.field, says: `${says}, ${time.said}`, drafts, cow, from: line.group });
   };
   const taking = { time, draft, take };
   switch (line.kind) {

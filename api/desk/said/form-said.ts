@@ -91,6 +91,18 @@ export const formSaid = {
       pl: 'W stadzie nie ma na następnym doju krowy {number}. Jeśli zapiszesz, wpis stanie bez krowy na początku arkusza wstrzymanego mleka, aż ktoś wyjaśni, która to była.',
       uk: 'На наступному доїнні в стаді немає корови {number}. Якщо зберегти, запис стоятиме без корови на початку аркуша затриманого молока, доки хтось не з’ясує, котра це була.',
     },
+  'No cow of the herd was {number} then: what was written of her belongs to no cow until somebody settles it.': {
+    es: 'Entonces ninguna vaca del rebaño era la {number}: lo anotado no es de ninguna vaca hasta que alguien lo aclare.',
+    fr: 'À ce moment aucune vache du troupeau n’était la {number} : ce qui est noté n’est à aucune vache jusqu’à ce que quelqu’un le règle.',
+    pl: 'Wtedy żadna krowa w stadzie nie miała numeru {number}: to, co zapisano, nie należy do żadnej krowy, aż ktoś to wyjaśni.',
+    uk: 'Тоді жодна корова стада не мала номера {number}: записане не належить жодній корові, доки хтось не з’ясує.',
+  },
+  'At the next milking no cow of the herd is {number}.': {
+    es: 'En el próximo ordeño ninguna vaca del rebaño es la {number}.',
+    fr: 'À la prochaine traite aucune vache du troupeau n’est la {number}.',
+    pl: 'Na następnym doju żadna krowa w stadzie nie ma numeru {number}.',
+    uk: 'На наступному доїнні жодна корова стада не має номера {number}.',
+  },
   '{number} may mean {cows, plural, one {# cow} other {# cows}}. Saved under this number, it may count for each of them; better use her official number.':
     {
       es: '{number} puede ser {cows, plural, one {# vaca} other {# vacas}}. Guardado con este número, puede contar para cada una; mejor use su número oficial.',

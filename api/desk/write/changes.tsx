@@ -1,5 +1,6 @@
 /** What saving would change, worked out before it is saved: each cow's hold before and after, and the arithmetic of it. */
 import type { Passed } from '../../../events/door.ts';
+import type { Entry } from '../../../events/entry.ts';
 import type { Because } from '../../../projections/because.ts';
 import type { WhyCow } from '../../../projections/why.ts';
 import { type Tonight, tonightFrom } from '../../tonight.ts';
@@ -13,6 +14,14 @@ import { cowsFor, holdText, WhoIs } from '../who.tsx';
 export const tonightIf = (desk: Desk, passed: readonly Passed[], milking: string): Tonight =>
   tonightFrom(asIf(desk, passed), { milking }, desk.now());
 
+/** Entries that belong to no cow once it is recorded, and do not, or are not there, as the book stands. */
+export const unplacedBy = (before: Tonight, after: Tonight): readonly Entry[] => {
+  const had = new Set(before.known.herd.unplaced.map(({ entry }) => entry.id));
+  return after.known.herd.unplaced
+    .filter(({ entry, how }) => how === 'not-in-herd' && !had.has(entry.id))
+    .map(({ entry }) => entry);
+};
+
 const reasonsOf = (cow: WhyCow, list: 'milk-hold' | 'beef-hold' | 'treat-now'): readonly Because[] =>
   cow.lists.find((each) => each.list === list && each.on)?.reasons ?? [];
 
@@ -21,13 +30,22 @@ export const Changes = ({ hand, after, cows }: { hand: AtHand; after: Tonight; c
     {cows.map((number) => {
       const before = cowsFor(hand.answer, number);
       const now = cowsFor(after, number);
+      const isPlaced = !unplacedBy(hand.answer, after).some(({ subject }) => subject === number);
       return (
         <section class="card">
           <h2>
             <span class="cow">{number}</span>
           </h2>
-          <WhoIs number={number} cows={before} speaking={hand} />
-          {now.map((cow) => {
+          <WhoIs number={number} cows={before} speaking={hand} stands={isPlaced ? 'placed' : 'to-be-saved'} />
+          {isPlaced || before.length === 0 ? null : (
+            <p class="problem">
+              {say(
+                'But at the time that is given no cow of the herd was {number}: saved so, it belongs to no cow and does nothing for her. Check the date.',
+                { number },
+              )}
+            </p>
+          )}
+          {(isPlaced ? now : []).map((cow) => {
             const was = before.find((each) => each.cow === cow.cow);
             const same = was !== undefined && holdText(was, hand) === holdText(cow, hand);
             return (

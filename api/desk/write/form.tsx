@@ -9,6 +9,7 @@ import { page } from '../layout.tsx';
 import { type Sentence, say } from '../say.tsx';
 import { cowsFor, herdNumbers, WhoIs } from '../who.tsx';
 import type { Written } from './building.ts';
+import { CameDry } from './came-dry.tsx';
 import { type Context, clockOf, contextOf } from './context.ts';
 import { Fields, type Typed } from './fields.tsx';
 import { WhenFields } from './timing.tsx';
@@ -71,6 +72,7 @@ export const draw = (
           {cow !== undefined && written.about !== 'several' ? (
             <WhoIs number={cow} cows={cowsFor(hand.answer, cow)} speaking={hand} />
           ) : null}
+          {written.type === 'dry-off' ? <CameDry context={context} /> : null}
           {written.type === 'treatment' ? <Usuals context={context} cow={cow} /> : null}
           <form class="card" method="post" action={`/write/${written.type}`}>
             <input type="hidden" name="once" value={once ?? ask.visitor.once()} />

@@ -310,6 +310,7 @@ export const writeKindsSaid = {
   'not sure': { es: 'no es seguro', fr: 'pas sûr', pl: 'niepewne', uk: 'не певно' },
   'Served on': { es: 'Cubierta el', fr: 'Saillie le', pl: 'Kryta dnia', uk: 'Осіменена дня' },
   'Due on': { es: 'Parto previsto el', fr: 'Vêlage prévu le', pl: 'Termin wycielenia', uk: 'Отелення очікують' },
+  'Dried off on': { es: 'Secada el', fr: 'Tarie le', pl: 'Zasuszona dnia', uk: 'Запущена дня' },
   'Lost the calf': { es: 'Perdió la cría', fr: 'A perdu le veau', pl: 'Straciła cielę', uk: 'Втратила теля' },
   'A pregnancy is over': {
     es: 'Terminó una gestación',

@@ -162,6 +162,33 @@ export const writeSaid = {
     pl: 'Wypełnij zwykłą dawką',
     uk: 'Заповнити звичайною дозою',
   },
+  'She came into the book dry{day, select, none {} other {, dried off on {day}}}, and with which product was not said. State it here, or "none"; the time below must not be before {entered}, when she came into the book, nor after she was in milk again.':
+    {
+      es: 'Entró en el libro seca{day, select, none {} other {, secada el {day}}}, y no se dijo con qué producto. Dígalo aquí, o "none"; la hora de abajo no debe ser anterior a {entered}, cuando entró en el libro, ni posterior a su vuelta a la leche.',
+      fr: 'Elle est entrée dans le livre tarie{day, select, none {} other {, tarissement le {day}}}, sans dire avec quel produit. Dites-le ici, ou « none » ; l’heure ci-dessous ne doit être ni avant {entered}, son entrée dans le livre, ni après son retour en lait.',
+      pl: 'Weszła do księgi zasuszona{day, select, none {} other {, dnia {day}}}, bez podania preparatu. Podaj go tutaj albo „none”; czas poniżej nie może być przed {entered}, gdy weszła do księgi, ani po tym, jak znów dawała mleko.',
+      uk: 'Її внесли в книгу сухою{day, select, none {} other {, запуск {day}}}, а яким засобом, не сказано. Назвіть його тут або «none»; час нижче не може бути раніше {entered}, коли її внесли в книгу, ні пізніше, ніж вона знову доїлася.',
+    },
+  'But at the time that is given no cow of the herd was {number}: saved so, it belongs to no cow and does nothing for her. Check the date.':
+    {
+      es: 'Pero a la hora indicada ninguna vaca del rebaño era la {number}: guardado así no es de ninguna vaca y no hace nada por ella. Revise la fecha.',
+      fr: 'Mais à l’heure donnée aucune vache du troupeau n’était la {number} : enregistré ainsi, ce n’est à aucune vache et ne change rien pour elle. Vérifiez la date.',
+      pl: 'Ale o podanym czasie żadna krowa w stadzie nie miała numeru {number}: tak zapisane nie należy do żadnej krowy i nic dla niej nie zmienia. Sprawdź datę.',
+      uk: 'Але в названий час жодна корова стада не мала номера {number}: записане так не належить жодній корові й нічого для неї не змінює. Перевірте дату.',
+    },
+  '{cow} leaves the herd by it: nothing else says that she came.': {
+    es: 'Con ello la {cow} sale del rebaño: nada más dice que entró.',
+    fr: 'La {cow} sort ainsi du troupeau : rien d’autre ne dit qu’elle est entrée.',
+    pl: 'Przez to {cow} znika ze stada: nic innego nie mówi, że do niego weszła.',
+    uk: 'Через це {cow} зникає зі стада: більш ніщо не каже, що її внесли.',
+  },
+  '{n, plural, one {# entry about her belongs} other {# entries about her belong}} to no cow then, and holds in them hold nobody.':
+    {
+      es: 'Entonces {n, plural, =1 {una anotación sobre ella no es} one {# anotación sobre ella no es} other {# anotaciones sobre ella no son}} de ninguna vaca, y sus retenciones no retienen a nadie.',
+      fr: '{n, plural, =1 {Une note sur elle n’est alors} one {# note sur elle n’est alors} other {# notes sur elle ne sont alors}} à aucune vache, et leurs retenues ne retiennent personne.',
+      pl: 'Wtedy {n, plural, =1 {jeden wpis o niej nie należy} one {# wpis o niej nie należy} few {# wpisy o niej nie należą} many {# wpisów o niej nie należy} other {# wpisu o niej nie należy}} do żadnej krowy, a ich wstrzymania nie wstrzymują nikogo.',
+      uk: 'Тоді {n, plural, =1 {один запис про неї не належить} one {# запис про неї не належить} few {# записи про неї не належать} many {# записів про неї не належить} other {# запису про неї не належить}} жодній корові, а їхні затримки нікого не затримують.',
+    },
   'Then: {hold}': { es: 'Después: {hold}', fr: 'Ensuite : {hold}', pl: 'Potem: {hold}', uk: 'Тоді: {hold}' },
   'Then: no change ({hold})': {
     es: 'Después: sin cambio ({hold})',

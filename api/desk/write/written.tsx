@@ -4,14 +4,15 @@ import type { Entry } from '../../../events/entry.ts';
 import { wordsFor } from '../../../print/words.ts';
 import { liveEntries } from '../../../projections/live.ts';
 import { instantText } from '../../../shared/instant.ts';
+import type { Tonight } from '../../tonight.ts';
 import { type Ask, type Desk, type DeskPage, savingOf } from '../ask.ts';
 import { type AtHand, atHand } from '../at-hand.ts';
 import { spokenNow } from '../hearer.ts';
 import { goTo, page } from '../layout.tsx';
 import { checkDrafts, save } from '../saving.ts';
 import { inEnglish, SaidProblem, say } from '../say.tsx';
-import { cowsFor, WhoIs } from '../who.tsx';
-import { Changes, tonightIf } from './changes.tsx';
+import { cowsFor, type StandsAs, WhoIs } from '../who.tsx';
+import { Changes, tonightIf, unplacedBy } from './changes.tsx';
 import { writtenFor } from './kinds.ts';
 
 export const writtenPages: readonly DeskPage[] = [
@@ -63,6 +64,9 @@ const written = (desk: Desk, ask: Ask): Promise<Response> => {
   const found = [...ids].flatMap((id) => known.ids.find(id)).sort((a, b) => a.position - b.position);
   const struck = new Set(known.strikes.struck.map(({ entry }) => entry));
   const cows = [...new Set(found.flatMap(({ subject }) => subject ?? []))];
+  const unplaced = new Set(known.herd.unplaced.flatMap(({ entry, how }) => (how === 'not-in-herd' ? [entry.id] : [])));
+  const standsAs = (cow: string): StandsAs =>
+    found.some(({ id, subject }) => subject === cow && unplaced.has(id)) ? 'unplaced' : 'placed';
   const type = found[0]?.type;
   return page({
     ...hand.frame,
@@ -83,7 +87,7 @@ const written = (desk: Desk, ask: Ask): Promise<Response> => {
           ))}
         </ul>
         {cows.slice(0, 40).map((cow) => (
-          <WhoIs number={cow} cows={cowsFor(hand.answer, cow)} speaking={hand} />
+          <WhoIs number={cow} cows={cowsFor(hand.answer, cow)} speaking={hand} stands={standsAs(cow)} />
         ))}
         <p class="actions">
           {type !== undefined && writtenFor(type) !== undefined ? (
@@ -239,6 +243,7 @@ const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
             )}
           </p>
         ) : null}
+        {entry.type === 'cow-entered' ? <Leaves entry={entry} before={hand.answer} after={after} /> : null}
         <Changes hand={hand} after={after} cows={cows} />
         <form method="post" action="/write/entry-struck" class="actions">
           <input type="hidden" name="once" value={ask.form.one('once')} />
@@ -255,4 +260,25 @@ const strikeIt = (desk: Desk, ask: Ask): Response | Promise<Response> => {
       </>
     ),
   });
+};
+
+/** That a cow whose entering is struck leaves the herd, and how much of what was written of her belongs to no cow then. */
+const Leaves = ({ entry, before, after }: { entry: Entry; before: Tonight; after: Tonight }) => {
+  const hers = before.known.files.find(({ cow }) => cow.entered.some(({ id }) => id === entry.id));
+  const n = unplacedBy(before, after).length;
+  const stays = hers?.cow.entered.some(({ id }) => id !== entry.id) ?? true;
+  if (stays && n === 0) return null;
+  return (
+    <p class="problem">
+      {stays
+        ? null
+        : say('{cow} leaves the herd by it: nothing else says that she came.', { cow: entry.subject ?? '' })}{' '}
+      {n === 0
+        ? null
+        : say(
+            '{n, plural, one {# entry about her belongs} other {# entries about her belong}} to no cow then, and holds in them hold nobody.',
+            { n },
+          )}
+    </p>
+  );
 };
