@@ -9,7 +9,7 @@ import { startServing } from '../server/listen.ts';
 import { mustBePrinter } from '../to-printer.ts';
 import { deskAddress } from './desk-address.ts';
 import { portOf, toldToEnd } from './listening.ts';
-import { globalsOf, out, plural, withBook } from './settings.ts';
+import { globalsOf, note, out, plural, withBook } from './settings.ts';
 
 interface Options {
   readonly port: string;
@@ -23,7 +23,6 @@ interface Options {
   readonly out?: string;
   readonly to?: string;
   readonly desk?: string;
-  readonly new?: true;
 }
 
 export const serveCommand = (): Command =>
@@ -41,12 +40,12 @@ export const serveCommand = (): Command =>
     .option('--out <folder>', 'where the issued PDF files go; needed with --issue-before')
     .option('--to <printer>', 'send the issued sheets to a printer too, through lp: by the clock, and from the desk')
     .option('--desk <device>', 'print an address that signs a browser in at the desk as this device, once')
-    .option('--new', 'begin a book where there is none: the desk then asks for the farm, its medicines and its cows')
     .option('--log <level>', 'error, info or silent', 'info')
     .action(async (options: Options, command: Command) => {
       const printing = printingOf(options);
-      mustBeThere(globalsOf(command).book, options);
-      await withBook(command, { create: options.new === true }, async (book) => {
+      const isNew = !fs.existsSync(globalsOf(command).book);
+      await withBook(command, { create: true }, async (book) => {
+        if (isNew) note(newBookLine(book.path));
         const log = pino({ level: levelOf(options.log), base: null }, pino.destination({ fd: 2, sync: true }));
         const serving = await startServing({
           book,
@@ -71,11 +70,9 @@ export const serveCommand = (): Command =>
       });
     });
 
-/** A slip in the path would serve an empty book, and everybody would wonder where the cows are. */
-const mustBeThere = (book: string, { new: mayBegin }: Options): void => {
-  if (mayBegin === true || fs.existsSync(book)) return;
-  throw new UserProblem(`There is no book at ${book}; check the path, or begin one there with serve --new`);
-};
+/** A slip in the path serves an empty book, and everybody wonders where the cows are. */
+const newBookLine = (file: string): string =>
+  `There was no book at ${file}: a new one begins there, and the desk asks for the farm, its medicines and its cows. If you meant another, stop this and check the path.`;
 
 interface Printing {
   readonly before: number;

@@ -95,7 +95,7 @@ test('what is wrong at the start is one sentence and code 2, and no trace of the
   const book = path.join(place, 'farm.book');
   const junk = path.join(place, 'junk.pem');
   fs.writeFileSync(junk, 'x');
-  const { url } = await serve(book, '--new', '--log', 'silent');
+  const { url } = await serve(book, '--log', 'silent');
   const tries: [string[], RegExp][] = [
     [['--port', new URL(url).port], /Port \d+ is in use/],
     [['--port', '0', '--tls-cert', junk, '--tls-key', junk], /junk\.pem is not a certificate/],
