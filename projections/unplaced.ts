@@ -142,14 +142,15 @@ export const STRUCK_MATTERS = new Set(['treatment', 'dry-off', 'milk-hold']);
 /** Set aside, and no cow of the herd can be read in it. What is about the farm alone is a doubt, and no cow to be found. */
 const setAside = (known: Known): UnplacedRow[] =>
   known.asides
-    .filter((aside) => aside.ofFarm !== true && !aside.cows.some((number) => cowsBy(known, number).length > 0))
+    .filter((aside) => !aside.cows.some((number) => cowsBy(known, number).length > 0))
     .map((aside) => ({
-      number: aside.cows[0] ?? null,
+      // A word for the farm is nobody's number.
+      number: aside.ofFarm === true ? null : (aside.cows[0] ?? null),
       key: aside.key,
       because: because(
         'R-27',
         'unplaced.set-aside',
-        { problem: aside.problem, cows: [...aside.cows] },
+        { problem: aside.problem, cows: aside.ofFarm === true ? [] : [...aside.cows] },
         aside.id === undefined ? [] : [aside.id],
       ),
     }));

@@ -1,4 +1,4 @@
-/** A refused line that is about no cow is a doubt for the office, and no cow to be found before milking. */
+/** A refused line that is about no cow heads the sheet as what names no cow, and its words are nobody's number. */
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { readLine } from '../../events/door.ts';
 import { ENTRY_TYPES, KINDS } from '../../events/kinds.ts';
@@ -35,8 +35,8 @@ describe('a refused line about the farm alone', () => {
       json({ type: 'medicine-received', time: TIME, data: { medicine: 'Penicillin', kilos: 3 } }),
     ],
     ['with a wrong time', json({ type: 'tank-collection', time: 'today', data: { tank: '1' } })],
-  ])('R-27 %s is a doubt, and no cow is looked for', (_, text) => {
-    expect(seen(text)).toMatchObject({ rows: [], held: [], doubts: 1 });
+  ])('R-27 %s heads the sheet with no number, and is a doubt', (_, text) => {
+    expect(seen(text)).toMatchObject({ rows: [null], held: [], doubts: 1 });
   });
 
   test.each<[string, string, (string | null)[]]>([
