@@ -4,9 +4,11 @@
  * which, nobody has said (R-19).
  */
 import type { Instant } from '../shared/instant.ts';
+import { kept } from '../shared/kept.ts';
 import type { Cow, Placement } from './cow.ts';
 import { type Group, groupNamed, groupsInOrder } from './groups.ts';
-import type { Schedule } from './schedule.ts';
+import { remembered } from './remembered.ts';
+import type { Schedule, SetUp } from './schedule.ts';
 import { type DryStart, ONE_CALVING, type Stretch, TWO_DAYS } from './stretch.ts';
 
 export interface NotDriedOff extends Pick<DryStart, 'earliest' | 'at'> {
@@ -19,8 +21,13 @@ export interface NotDriedOff extends Pick<DryStart, 'earliest' | 'at'> {
   readonly entries: readonly string[];
 }
 
-const kindAt = (schedule: Schedule, { at, group }: Placement): Group['kind'] =>
-  groupNamed(groupsInOrder(schedule.inForceAt(at).data), group).kind;
+const kindAt = (schedule: Schedule, { at, group }: Placement): Group['kind'] => kindIn(schedule.inForceAt(at))(group);
+
+/** Asked of every group that any cow ever stood in. */
+const kindIn = remembered((setUp: SetUp): ((name: string) => Group['kind']) => {
+  const groups = groupsInOrder(setUp.data);
+  return kept(200, (name: string): Group['kind'] => groupNamed(groups, name).kind);
+});
 
 const isAmongDry = (schedule: Schedule, placement: Placement): boolean => {
   const kind = kindAt(schedule, placement);
