@@ -5,7 +5,7 @@
 import { plusMilliseconds } from '../shared/instant.ts';
 import type { LocalDay } from '../shared/local-day.ts';
 import type { Placement } from './cow.ts';
-import { type Group, groupNamed, groupsInOrder, isNamed } from './groups.ts';
+import { type Group, groupNamed, groupsInOrder, isForDry, isNamed } from './groups.ts';
 import { type CowMoment, firstThere } from './moment.ts';
 import type { Standing } from './standing.ts';
 import { ONE_CALVING } from './stretch.ts';
@@ -14,8 +14,6 @@ export interface AmongDry {
   readonly since: LocalDay;
   readonly entries: readonly string[];
 }
-
-const isForDry = ({ kind }: Group): boolean => kind === 'dry' || kind === 'close-up';
 
 export const amongDry = (standing: Standing, moment: CowMoment): AmongDry | undefined => {
   const { group, stretch, inMilkDuring, file } = standing;

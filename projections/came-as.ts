@@ -2,7 +2,7 @@
 import type { EntryOf } from '../events/entry.ts';
 import type { Instant } from '../shared/instant.ts';
 import type { LocalDay } from '../shared/local-day.ts';
-import { groupNamed, groupsInOrder } from './groups.ts';
+import { groupNamed, groupsInOrder, isForDry } from './groups.ts';
 import { endOfDay, type Schedule } from './schedule.ts';
 import { type DryStart, ONE_CALVING, type Stretch } from './stretch.ts';
 
@@ -18,8 +18,7 @@ export const cameAs = (entry: EntryOf<'cow-entered'>, schedule: Schedule): CameA
   const today = schedule.dayOf(at);
   const calvedOn = data.calvedOn as LocalDay | undefined;
   const driedOffOn = data.driedOffOn as LocalDay | undefined;
-  const { kind } = groupNamed(groupsInOrder(setUp), data.group);
-  const stands = kind === 'dry' || kind === 'close-up';
+  const stands = isForDry(groupNamed(groupsInOrder(setUp), data.group));
 
   const calved = calvedOn !== undefined && calvedOn <= today ? zone.startOfDay(calvedOn) : undefined;
   const saidDry = driedOffOn !== undefined && (calvedOn === undefined || driedOffOn >= calvedOn);

@@ -3,7 +3,7 @@ import { HOUR, type Instant, instantText } from '../shared/instant.ts';
 import { daysBetween } from '../shared/local-day.ts';
 import { amongDry } from './among-dry.ts';
 import { type Because, because } from './because.ts';
-import { type Group, isNamed } from './groups.ts';
+import { type Group, isForDry, isNamed } from './groups.ts';
 import { endText, latestEnd } from './hold-piece.ts';
 import { keptForCow } from './kept-for-cow.ts';
 import { type CowMoment, countsFor, type Moment } from './moment.ts';
@@ -126,8 +126,7 @@ const comingIn = saidOfStandings('coming in', (standing, moment): FreshMovesShee
 
 /** Has anybody put her in a milked group since she calved? */
 const isPlacedSince = (standing: Standing): boolean => {
-  const { kind } = standing.group;
-  if (kind === 'dry' || kind === 'close-up') return false;
+  if (isForDry(standing.group)) return false;
   const calved = standing.stretch?.calvedEarliest ?? standing.stretch?.from;
   return (
     calved === undefined ||

@@ -1,6 +1,7 @@
 /** The farm's groups in milking order, and which of them a milking takes in. */
 import type { FarmSetUp, GroupKind } from '../events/kinds/farm-set-up.ts';
 import { byText } from '../shared/text-order.ts';
+import { remembered } from './remembered.ts';
 import type { Milking, Schedule } from './schedule.ts';
 
 export interface Group {
@@ -16,12 +17,15 @@ export interface Group {
 
 const MILKED_KINDS = new Set(['milking', 'fresh', 'hospital', 'unknown']);
 
+/** Its cows are dry or about to calve: not milked unless the farm says so. */
+export const isForDry = ({ kind }: Pick<Group, 'kind'>): boolean => kind === 'dry' || kind === 'close-up';
+
 /** Milked at any milking at all, and not the hospital. */
 export const isMilkedBeforeHospital = ({ kind, milkedAt }: FarmSetUp['groups'][number] | Group): boolean =>
   kind !== 'hospital' && (milkedAt === undefined ? MILKED_KINDS.has(kind) : milkedAt.length > 0);
 
 /** Milked groups by the farm's order with hospital last, then the others; ties as the farm listed them. */
-export const groupsInOrder = (setUp: FarmSetUp): readonly Group[] => {
+export const groupsInOrder = remembered((setUp: FarmSetUp): readonly Group[] => {
   const rank = (group: FarmSetUp['groups'][number]): number =>
     isMilkedBeforeHospital(group) ? 0 : group.kind === 'hospital' ? 1 : 2;
   return setUp.groups
@@ -40,7 +44,7 @@ export const groupsInOrder = (setUp: FarmSetUp): readonly Group[] => {
       capacity: group.capacity,
       milkedAt: group.milkedAt,
     }));
-};
+});
 
 /** Who was put in a group by a name that it has no more stands in it all the same. */
 export const isNamed = (group: Pick<Group, 'name' | 'was'>, name: string | undefined): boolean =>
@@ -65,17 +69,8 @@ export interface GroupLookup {
   readonly isMilked: (group: string, milking: Milking) => boolean;
 }
 
-/** Groups by milking, remembered per set-up. */
 export const groupLookup = (schedule: Schedule): GroupLookup => {
-  const remembered = new Map<string, readonly Group[]>();
-  const groups = (milking: Milking): readonly Group[] => {
-    const setUp = schedule.inForceOn(milking.day);
-    const have = remembered.get(setUp.id);
-    if (have !== undefined) return have;
-    const found = groupsInOrder(setUp.data);
-    remembered.set(setUp.id, found);
-    return found;
-  };
+  const groups = (milking: Milking): readonly Group[] => groupsInOrder(schedule.inForceOn(milking.day).data);
   return { groups, isMilked: (group, milking) => isMilkedAt(groupNamed(groups(milking), group), milking.name) };
 };
 

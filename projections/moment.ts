@@ -5,7 +5,7 @@ import { columnOf } from './columns.ts';
 import { type Cow, groupAt, presentAt } from './cow.ts';
 import type { CowFile } from './cow-file.ts';
 import type { Farm, Labels } from './farm.ts';
-import { type Group, type GroupLookup, groupNamed } from './groups.ts';
+import { type Group, type GroupLookup, groupNamed, isForDry } from './groups.ts';
 import { inMilkAt, stretchAt } from './lactation.ts';
 import type { CountsFor } from './milking-count.ts';
 import { remembered } from './remembered.ts';
@@ -86,19 +86,16 @@ export const countsFor =
     const group = groupAt(cow, milking.start) ?? cow.placements[0]?.group;
     if (group === undefined) return true;
     if (moment.lookup.isMilked(group, milking)) return true;
-    return milking.start >= moment.milking.start && isWhereDryStand(groupNamed(moment.lookup.groups(milking), group));
+    return milking.start >= moment.milking.start && isForDry(groupNamed(moment.lookup.groups(milking), group));
   };
 
 /** She was here before, and is not in the herd then. */
 const isAway = (cow: Cow, at: Instant): boolean =>
   cow.left.length > 0 && !presentAt(cow, at) && cow.entered.some((entry) => entry.at <= at);
 
-/** A group that is not milked because its cows are dry. */
-const isWhereDryStand = ({ kind }: Group): boolean => kind === 'dry' || kind === 'close-up';
-
 /** Is this milking one of hers? Her group's, or that of the others, where she is in milk and still stands among the dry. */
 export const isMilkedNow = (group: Group, isInMilk: boolean, { lookup, milking }: CowMoment): boolean =>
-  lookup.isMilked(group.name, milking) || (isInMilk && isWhereDryStand(group));
+  lookup.isMilked(group.name, milking) || (isInMilk && isForDry(group));
 
 /** The first milking strictly after an instant that counts for her; null where none comes. */
 export const firstCounting = (schedule: Schedule, counts: CountsFor, after: Instant): Milking | null => {

@@ -4,11 +4,9 @@
  * which, nobody has said (R-19).
  */
 import type { Instant } from '../shared/instant.ts';
-import { kept } from '../shared/kept.ts';
 import type { Cow, Placement } from './cow.ts';
-import { type Group, groupNamed, groupsInOrder } from './groups.ts';
-import { remembered } from './remembered.ts';
-import type { Schedule, SetUp } from './schedule.ts';
+import { type Group, groupNamed, groupsInOrder, isForDry } from './groups.ts';
+import type { Schedule } from './schedule.ts';
 import { type DryStart, ONE_CALVING, type Stretch, TWO_DAYS } from './stretch.ts';
 
 export interface NotDriedOff extends Pick<DryStart, 'earliest' | 'at'> {
@@ -21,22 +19,14 @@ export interface NotDriedOff extends Pick<DryStart, 'earliest' | 'at'> {
   readonly entries: readonly string[];
 }
 
-const kindAt = (schedule: Schedule, { at, group }: Placement): Group['kind'] => kindIn(schedule.inForceAt(at))(group);
-
-/** Asked of every group that any cow ever stood in. */
-const kindIn = remembered((setUp: SetUp): ((name: string) => Group['kind']) => {
-  const groups = groupsInOrder(setUp.data);
-  return kept(200, (name: string): Group['kind'] => groupNamed(groups, name).kind);
-});
-
-const isAmongDry = (schedule: Schedule, placement: Placement): boolean => {
-  const kind = kindAt(schedule, placement);
-  return kind === 'dry' || kind === 'close-up';
-};
+const groupOf = (schedule: Schedule, { at, group }: Placement): Group =>
+  groupNamed(groupsInOrder(schedule.inForceAt(at).data), group);
 
 /** Not a group of cows in milk, for all the book knows. */
-const isForDry = (schedule: Schedule, placement: Placement): boolean =>
-  isAmongDry(schedule, placement) || kindAt(schedule, placement) === 'unknown';
+const mayBeForDry = (schedule: Schedule, placement: Placement): boolean => {
+  const group = groupOf(schedule, placement);
+  return isForDry(group) || group.kind === 'unknown';
+};
 
 /**
  * Of a cow that calved at `calved` and was in milk from `from` for all that is written down. One that stands among the dry
@@ -50,8 +40,8 @@ export const calvedFromDry = (
   calving: string,
 ): NotDriedOff | undefined => {
   const stood = cow.placements.find((placement, place) => {
-    if (placement.at >= calved || !isForDry(schedule, placement)) return false;
-    const left = cow.placements.slice(place + 1).find((each) => !isForDry(schedule, each))?.at ?? calved;
+    if (placement.at >= calved || !mayBeForDry(schedule, placement)) return false;
+    const left = cow.placements.slice(place + 1).find((each) => !mayBeForDry(schedule, each))?.at ?? calved;
     return left >= calved || (placement.at > from && left - placement.at > TWO_DAYS);
   });
   if (stood === undefined) return undefined;
@@ -69,7 +59,7 @@ export const backFromDry = (cow: Cow, schedule: Schedule, stretch: Stretch): Not
   let came: Placement | undefined;
   return cow.placements.flatMap((placement): NotDriedOff[] => {
     if (placement.at <= begin || (to !== null && placement.at >= to)) return [];
-    if (isAmongDry(schedule, placement)) {
+    if (isForDry(groupOf(schedule, placement))) {
       came ??= placement;
       return [];
     }
@@ -84,7 +74,7 @@ export const backFromDry = (cow: Cow, schedule: Schedule, stretch: Stretch): Not
 
 /** Of a cow that came with no date in a group that the farm does not have: until somebody says where she is, or she calves. */
 export const neitherSaid = (cow: Cow, schedule: Schedule, stretch: Stretch): NotDriedOff | undefined => {
-  const isUnknown = (placement: Placement) => kindAt(schedule, placement) === 'unknown';
+  const isUnknown = (placement: Placement) => groupOf(schedule, placement).kind === 'unknown';
   const [came, ...since] = cow.placements.filter(({ at }) => at >= stretch.from);
   if (stretch.begun !== 'assumed' || came === undefined || !isUnknown(came)) return undefined;
   const moved = since.find((placement) => !isUnknown(placement))?.at;

@@ -78,15 +78,9 @@ const plannedBy = remembered((_: SetUp): WeakMap<Milking, object> => new WeakMap
 const toMilkOf = (file: CowFile, setUp: SetUp, milking: Milking): ToMilk | null => {
   const there = thereAt(file, milking.start);
   if (there?.inMilk !== true) return null;
-  const group = nameBy(setUp)(there.group ?? '');
+  const group = groupNamed(groupsInOrder(setUp.data), there.group ?? '').name;
   return isSlow(file, setUp, milking.start) ? { group, slow: there.number } : quickIn(group);
 };
-
-/** What a group is called by a set-up. */
-const nameBy = remembered((setUp: SetUp): ((name: string) => string) => {
-  const groups = groupsInOrder(setUp.data);
-  return kept(200, (name: string): string => groupNamed(groups, name).name);
-});
 
 const quickIn = kept(200, (group: string): ToMilk => ({ group }));
 
